@@ -1,0 +1,21 @@
+"""Presscloth compiles a sew-along recipe into proved handouts for every size.
+
+The rooms, in the order in which a recipe passes through them:
+
+source     the text and places in it
+measure    lengths, areas, weights and counts, exact in two systems
+problems   what a problem is, and how problems are shown
+recipe     text to Recipe: Markdown, tables, expressions, statements
+edition    Recipe and a size to Edition: every measure of that size
+sewing     Edition to Construction: what the statements make
+cutting    how much cloth to buy, and how the pieces lie on it
+proof      what is checked before anything is printed
+drawing    pieces, things and layouts as drawings
+handout    everything that a handout says, worded
+printing   a handout as HTML, PDF, SVG, text or JSON
+publish    many handouts to a site, swapped in whole
+pipeline   the stages in order
+cli        the command line
+"""
+
+__version__ = "0.1.0"

@@ -1,0 +1,272 @@
+"""The handout as a tree: one recipe in one size, worded, ready for any writer.
+
+Everything that depends on the size, on what is optional and on how quantities are worded has been
+settled; a writer only chooses how it looks.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from presscloth.drawing.tree import Drawing
+from presscloth.measure import System
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A quantity in words, one text per system that is printed, the leading system first.
+
+    `before` is a word that goes before it (`about`). `19 cm (7 1/2 in)` is
+    `Amount((("19 cm", METRIC), ("7 1/2 in", IMPERIAL)))`; a plain number has one text and no system.
+    """
+
+    texts: tuple[tuple[str, System | None], ...]
+    before: str = ""
+
+    @property
+    def text(self) -> str:
+        first, *others = (text for text, _ in self.texts)
+        words = " ".join([first, *(f"({other})" for other in others)])
+        return f"{self.before} {words}" if self.before else words
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Emphasis:
+    of: tuple[Inline, ...]
+    strong: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Code:
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    to: str
+    of: tuple[Inline, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Image:
+    """A picture of the author's: its file, its address in the site, and its words."""
+
+    file: Path
+    name: str
+    alt: str
+
+
+@dataclass(frozen=True, slots=True)
+class NewLine:
+    pass
+
+
+Inline = Text | Amount | Emphasis | Code | Link | Image | NewLine
+
+
+@dataclass(frozen=True, slots=True)
+class Marks:
+    """What stands before a step or a paragraph: `Optional`, `Take care`, the time in the video.
+
+    `sizes` is set where a mark by size is to be printed (never when it is already resolved);
+    `at` is worded (`4:15`), `at_link` the address that leads there, if any.
+    """
+
+    optional: bool = False
+    care: bool = False
+    alternative: bool = False
+    at: str = ""
+    at_link: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    of: tuple[Inline, ...]
+    marks: Marks = Marks()
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A heading inside prose; `level` counts from 1 below the section that it stands in."""
+
+    level: int
+    of: tuple[Inline, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    items: tuple[tuple[Block, ...], ...]
+    start: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Quote:
+    of: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Verbatim:
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    head: tuple[tuple[Inline, ...], ...]
+    rows: tuple[tuple[tuple[Inline, ...], ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """A drawing or a picture that stands by itself."""
+
+    of: Drawing | Image
+    caption: tuple[Inline, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Divider:
+    pass
+
+
+Block = Paragraph | Heading | Listing | Quote | Verbatim | Grid | Figure | Divider
+
+
+@dataclass(frozen=True, slots=True)
+class Finished:
+    """A finished article: how many, its name (empty when it is the only one) and its sides in order.
+
+    `sides` pairs each amount with the word for it: width, height, depth, or around.
+    """
+
+    count: int
+    name: str
+    sides: tuple[tuple[str, Amount], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A caution that tools, materials or the audience call for."""
+
+    about: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialLine:
+    """A row of the materials table. `quantity` is None where it is not worked out."""
+
+    key: str
+    name: str
+    form: str
+    width: Amount | None
+    quantity: Amount | None
+    sold_by: Amount | None
+    notes: tuple[tuple[Inline, ...], ...]
+    optional: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class CutLine:
+    """A row of the cutting list: one piece from one material.
+
+    `sides` are the amounts in order (width, height; one for a circle's diameter or a tape's length).
+    `measure_first` asks the maker to measure before cutting; `belongs` is empty or says that it is
+    optional or belongs to one way.
+    """
+
+    piece: str
+    key: str
+    material: str
+    number: int
+    sides: tuple[tuple[str, Amount], ...]
+    shape: str
+    measure_first: bool
+    notes: tuple[tuple[Inline, ...], ...]
+    belongs: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class StepText:
+    number: int
+    marks: Marks
+    content: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StageText:
+    """A stage of the work; the first may have no title."""
+
+    title: tuple[Inline, ...]
+    steps: tuple[StepText, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class SectionText:
+    title: tuple[Inline, ...]
+    content: tuple[Block, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Handout:
+    """One recipe in one size."""
+
+    slug: str
+    title: str
+    size: str
+    only_size: bool
+    version: str
+    release: str
+    language: str
+    summary: str
+    craft: str
+    skills: tuple[str, ...]
+    time: str
+    audience: str
+    credits: str
+    video: str
+    draft: bool
+    sewn: bool
+    proved: bool
+    systems: tuple[System, ...]
+    finished: tuple[Finished, ...]
+    cautions: tuple[Caution, ...]
+    intro: tuple[Block, ...]
+    materials: tuple[MaterialLine, ...]
+    tools: tuple[tuple[Inline, ...], ...]
+    cutting: tuple[CutLine, ...]
+    pieces: tuple[Figure, ...]
+    stages: tuple[StageText, ...]
+    notes: tuple[SectionText, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Booklet:
+    """One recipe in all its sizes, in the order of the recipe."""
+
+    handouts: tuple[Handout, ...]
+
+    @property
+    def first(self) -> Handout:
+        return self.handouts[0]
+
+
+@dataclass(frozen=True, slots=True)
+class Publisher:
+    """Who publishes, and how: from `site/publisher.yaml`.
+
+    `papers` are `A4` and `Letter`; `systems` the systems printed, the leading one first, empty to
+    follow each recipe; `address` the site's public address, empty when there is none.
+    """
+
+    name: str
+    address: str
+    papers: tuple[str, ...]
+    systems: tuple[System, ...]
+    theme: str
+    about: str = ""
