@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
+from presscloth.measure import Direction
 from presscloth.source import Span
 
 
@@ -121,12 +122,6 @@ class Extreme:
 class Root:
     of: Expression
     span: Span
-
-
-class Direction(Enum):
-    UP = "round up"
-    DOWN = "round down"
-    NEAREST = "round"
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,204 @@
+"""One name means one thing: names are gathered, held against each other, and looked up."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from presscloth.problems import Label, Problem, Problems
+from presscloth.recipe.expression import Expression, Name
+from presscloth.recipe.matching import Known, names_in
+from presscloth.recipe.reading_problems import NameUnknown
+from presscloth.recipe.tree import Definition, Material, Piece, Size
+from presscloth.recipe.words import look_up
+from presscloth.source import Span
+
+
+@dataclass(frozen=True, kw_only=True)
+class NameTwice(Problem):
+    """One name is given to two things.
+
+    Names that differ by capitals or a plural alone are one name too. A measure that means two things
+    would be cut as one of them, and nobody can say which.
+
+    Fails:
+
+        ## Measures
+        - seam = 1 cm (3/8 in)
+        - Seams = 2 cm (3/4 in)
+
+    Passes:
+
+        ## Measures
+        - seam = 1 cm (3/8 in)
+        - wide seam = 2 cm (3/4 in)
+    """
+
+    name: str
+    earlier: str
+
+    def message(self) -> str:
+        if self.name == self.earlier:
+            return f"the name `{self.name}` is given twice"
+        return f"`{self.name}` is the same name as `{self.earlier}`, which is given already"
+
+    def hint(self) -> str:
+        return "give one of the two another name"
+
+
+@dataclass(frozen=True, kw_only=True)
+class CircleOfNames(Problem):
+    """Measures are defined by each other in a circle.
+
+    None of them can be worked out before the others. State one of them by itself.
+
+    Fails:
+
+        ## Measures
+        - band = strip - 1 cm
+        - strip = band + 1 cm
+
+    Passes:
+
+        ## Measures
+        - band = 5 cm (2 in)
+        - strip = band + 1 cm
+    """
+
+    names: tuple[str, ...]
+
+    def message(self) -> str:
+        around = " → ".join(f"`{name}`" for name in (*self.names, self.names[0]))
+        return f"these measures are defined by each other: {around}"
+
+    def hint(self) -> str:
+        return f"state `{self.names[0]}` by itself, for example `{self.names[0]} = 10 cm (4 in)`"
+
+
+def definitions(sizes: Sequence[Size], measures: Sequence[Definition]) -> Iterator[Definition]:
+    """All definitions: those of every size, then those of all sizes."""
+    for size in sizes:
+        yield from (definition for definition in size.measures.values() if definition is not None)
+    yield from measures
+
+
+def one_name_one_thing(
+    sizes: Sequence[Size],
+    measures: Sequence[Definition],
+    pieces: Sequence[Piece],
+    results: Sequence[Name],
+    problems: Problems,
+) -> None:
+    """Report names that are given twice. What is sewn may take the name of a piece, but of no measure."""
+    columns: dict[str, Span] = {}
+    for size in sizes:
+        for definition in size.measures.values():
+            if definition is not None:
+                columns.setdefault(definition.name.text, definition.name.span)
+    given: dict[str, Span] = dict(columns)
+    for name in (*(d.name for d in measures), *(piece.name for piece in pieces)):
+        _give(name, given, problems)
+    measured = {name: given[name] for name in (*columns, *(d.name.text for d in measures)) if name in given}
+    for name in results:
+        _give(name, measured, problems, keep=False)
+
+
+def _give(name: Name, given: dict[str, Span], problems: Problems, *, keep: bool = True) -> None:
+    earlier = look_up(name.text, given)
+    if earlier is not None and earlier != name.span:
+        label = Label(earlier, "given here first")
+        problems.add(NameTwice(span=name.span, name=name.text, earlier=earlier.text, labels=(label,)))
+    elif keep:
+        given[name.text] = name.span
+
+
+def known_names(
+    sizes: Sequence[Size],
+    measures: Sequence[Definition],
+    pieces: Sequence[Piece],
+    materials: Sequence[Material],
+    results: Sequence[Name],
+) -> Known:
+    measured = {d.name.text: d.name.span for d in definitions(sizes, measures)}
+    for size in sizes:
+        for column in size.measures:
+            measured.setdefault(column, size.span)
+    things = {piece.name.text: piece.name.span for piece in pieces}
+    for name in results:
+        things.setdefault(name.text, name.span)
+    for material in materials:
+        things.setdefault(material.key, material.key_span)
+    return Known(measured, things, frozenset(material.key for material in materials))
+
+
+@dataclass(frozen=True, kw_only=True)
+class ThingNotMeasure(Problem):
+    """The name of a thing stands where a measure belongs.
+
+    A piece has a width and a height; which of them is meant must be said.
+
+    Fails:
+
+        ## Measures
+        - strip = 2 × cloth
+
+    Passes:
+
+        ## Measures
+        - strip = 2 × width of cloth
+    """
+
+    name: str
+
+    def message(self) -> str:
+        return f"`{self.name}` is a thing, not a measure"
+
+    def hint(self) -> str:
+        return f"say which measure of it: `width of {self.name}`, `height of {self.name}`"
+
+
+def hold_names(expression: Expression, known: Known, problems: Problems) -> None:
+    """Report the names in an expression that nothing bears."""
+    for name, measure in names_in(expression):
+        if measure and known.is_measure(name.text):
+            continue
+        if not measure and known.is_called_thing(name.text):
+            continue
+        if measure and known.is_called_thing(name.text):
+            problems.add(ThingNotMeasure(span=name.span, name=name.text))
+        else:
+            problems.add(NameUnknown(span=name.span, name=name.text, meant=known.nearest(name.text)))
+
+
+def circles(sizes: Sequence[Size], measures: Sequence[Definition], problems: Problems) -> None:
+    """Report measures that are defined by each other, each circle once."""
+    needs: dict[str, list[str]] = {}
+    spelt: Mapping[str, Definition] = {d.name.text: d for d in definitions(sizes, measures)}
+    for definition in definitions(sizes, measures):
+        for name, measure in names_in(definition.expression):
+            found = look_up(name.text, spelt) if measure else None
+            if found is not None:
+                needs.setdefault(definition.name.text, []).append(found.name.text)
+    done: set[str] = set()
+    for first in spelt:
+        _walk(first, needs, (), done, spelt, problems)
+
+
+def _walk(
+    name: str,
+    needs: Mapping[str, list[str]],
+    path: tuple[str, ...],
+    done: set[str],
+    spelt: Mapping[str, Definition],
+    problems: Problems,
+) -> None:
+    if name in path:
+        circle = path[path.index(name) :]
+        labels = tuple(Label(spelt[other].name.span, "part of the circle") for other in circle[1:])
+        problems.add(CircleOfNames(span=spelt[circle[0]].name.span, names=circle, labels=labels))
+        return
+    if name in done or len(path) > 200:
+        return
+    for other in needs.get(name, ()):
+        _walk(other, needs, (*path, name), done, spelt, problems)
+    done.add(name)

@@ -1,0 +1,231 @@
+"""Transform a source into a recipe.
+
+Everything is read that can be read; what cannot is reported, and later parts are read on. The verbs'
+patterns are handed in, so that a verb stays one file in the room where sewing is known.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+
+from presscloth.problems import Problem, Problems
+from presscloth.recipe import markdown, steps
+from presscloth.recipe.braces import in_braces
+from presscloth.recipe.definitions import ReadInlines, check
+from presscloth.recipe.expression import Broken, Compared, Expression, Name
+from presscloth.recipe.front import front_matter
+from presscloth.recipe.markdown import HeadingBlock, MarkdownBlock
+from presscloth.recipe.materials import read_materials
+from presscloth.recipe.matching import Known
+from presscloth.recipe.naming import circles, definitions, hold_names, known_names, one_name_one_thing
+from presscloth.recipe.patterns import VerbForm
+from presscloth.recipe.pieces import read_pieces
+from presscloth.recipe.sections import (
+    cut,
+    hold_sizes,
+    items,
+    read_measures,
+    read_sizes,
+    sort_out,
+    split_items,
+    the_table,
+)
+from presscloth.recipe.statements import result_name, sew_block, statement_passages
+from presscloth.recipe.tree import Check, Lead, Recipe, Section, Stage
+from presscloth.source import Source
+
+
+@dataclass(frozen=True, kw_only=True)
+class TitleDiffers(Problem):
+    """The first heading differs from the title in the front matter.
+
+    The catalogue and the handout would call the article by two names.
+
+    Fails:
+
+        ---
+        title: Plain Cloth
+        ---
+
+        # Fancy Cloth
+
+    Passes:
+
+        ---
+        title: Plain Cloth
+        ---
+
+        # Plain Cloth
+    """
+
+    heading: str
+    titled: str
+
+    def message(self) -> str:
+        return f"the heading says `{self.heading}`, and the title is `{self.titled}`"
+
+    def hint(self) -> str:
+        return "make them the same, or leave the heading out"
+
+
+@dataclass(frozen=True, kw_only=True)
+class NoSteps(Problem):
+    """A recipe has no steps.
+
+    Without steps there is nothing to sew along to.
+
+    Fails:
+
+        ## Steps
+
+    Passes:
+
+        ## Steps
+        1. Done.
+
+           ```sew
+           finish cloth
+           ```
+    """
+
+    def message(self) -> str:
+        return "this recipe has no steps"
+
+    def hint(self) -> str:
+        return "add `## Steps` with a numbered list"
+
+
+def read(
+    source: Source, *, slug: str, folder: Path | None, verbs: Sequence[VerbForm], problems: Problems
+) -> Recipe:
+    """Read a whole recipe; its parts that could not be read are missing or `Broken`."""
+    front, start = front_matter(source, problems)
+    read_brace = partial(in_braces, problems=problems)
+    inlines: ReadInlines = partial(markdown.inlines, expression=read_brace, problems=problems)
+    blocks = partial(markdown.prose, expression=read_brace, problems=problems)
+
+    intro, cut_out = cut(markdown.blocks(source, start, problems))
+    known, others = sort_out(cut_out, problems)
+    beginning = source.span(start, start)
+
+    sizes = read_sizes(known.get("Sizes"), beginning, problems)
+    measures = read_measures(known.get("Measures"), inlines, problems)
+    table = the_table(known.get("Materials"), "Materials", problems)
+    materials = read_materials(table, inlines, problems) if table else ()
+    table = the_table(known.get("Pieces"), "Pieces", problems)
+    by_key = {material.key: material for material in materials}
+    pieces = read_pieces(table, by_key, inlines, problems) if table else ()
+
+    step_blocks = known["Steps"].content if "Steps" in known else ()
+    results = tuple(_results(step_blocks))
+    one_name_one_thing(sizes, measures, pieces, results, problems)
+    names = known_names(sizes, measures, pieces, materials, results)
+    sew = partial(sew_block, verbs=verbs, known=names, problems=problems)
+    stages = steps.read_stages(step_blocks, blocks, inlines, sew, problems)
+    checks = tuple(check(text, inlines, problems) for _, text in items(known.get("Checks"), "Checks", problems))
+    if not any(stage.steps for stage in stages):
+        problems.add(NoSteps(span=known["Steps"].heading.span if "Steps" in known else beginning))
+
+    recipe = Recipe(
+        slug=slug,
+        source=source,
+        folder=folder,
+        front=front,
+        intro=blocks(_without_title(intro, front.title, problems)),
+        sizes=sizes,
+        measures=measures,
+        tools=tuple(
+            inlines(tool)
+            for _, text in items(known.get("Tools"), "Tools", problems)
+            for tool in split_items(text)
+        ),
+        materials=materials,
+        pieces=pieces,
+        stages=stages,
+        checks=checks,
+        notes=tuple(
+            Section(inlines(section.heading.text), blocks(section.content), section.heading.span)
+            for section in others
+        ),
+    )
+    for content in (intro, *(section.content for section in others)):
+        steps.sew_outside(content, problems)
+    _hold(recipe, names, problems)
+    return recipe
+
+
+def _results(content: Sequence[MarkdownBlock]) -> Iterator[Name]:
+    for block in steps.statements_under(content):
+        for statement in statement_passages(block):
+            name = result_name(statement)
+            if name is not None:
+                yield name
+
+
+def _without_title(
+    intro: tuple[MarkdownBlock, ...], title: str, problems: Problems
+) -> tuple[MarkdownBlock, ...]:
+    match intro:
+        case (HeadingBlock(level=1) as heading, *others):
+            said = " ".join(heading.text.text.split())
+            if title and said != title:
+                problems.add(TitleDiffers(span=heading.text.span(), heading=said, titled=title))
+            return tuple(others)
+        case _:
+            return intro
+
+
+def _hold(recipe: Recipe, names: Known, problems: Problems) -> None:
+    """Hold the recipe's names against each other: those in expressions, and those of sizes."""
+    circles(recipe.sizes, recipe.measures, problems)
+    for expression in _expressions(recipe):
+        hold_names(expression, names, problems)
+    hold_sizes(tuple(_named_sizes(recipe)), recipe.sizes, problems)
+
+
+def _expressions(recipe: Recipe) -> Iterator[Expression]:
+    for definition in definitions(recipe.sizes, recipe.measures):
+        yield definition.expression
+        yield from definition.choice or ()
+    for material in recipe.materials:
+        yield from (e for e in (material.width, material.length, material.sold_by) if e is not None)
+        yield from (note.amount for note in material.notes if note.amount is not None)
+    for piece in recipe.pieces:
+        yield piece.cut
+        yield from (side.expression for side in (piece.width, piece.height) if side is not None)
+        yield from (note.amount for note in piece.notes if note.amount is not None)
+        if piece.allowance is not None:
+            yield piece.allowance
+    for each in recipe.checks:
+        match each.compared:
+            case Compared(left=left, right=right, margin=margin):
+                yield left
+                yield right
+                if margin is not None:
+                    yield margin
+            case Broken():
+                pass
+
+
+def _leads(stages: Sequence[Stage], checks: Sequence[Check]) -> Iterator[Lead]:
+    for stage in stages:
+        for step in stage.steps:
+            yield step.lead
+            yield from (part.lead for part in step.parts)
+    for each in checks:
+        yield each.lead
+
+
+def _named_sizes(recipe: Recipe) -> Iterator[Name]:
+    for lead in _leads(recipe.stages, recipe.checks):
+        yield from lead.only
+        yield from lead.without
+    for piece in recipe.pieces:
+        yield from piece.sizes or ()
+    spans = recipe.front.spans
+    listed = [*(size for size in recipe.front.audience if size is not None), *(recipe.front.sewn or ())]
+    for size in listed:
+        yield Name(size, spans.get(f"size {size}", recipe.source.span(0, 0)))
