@@ -1,0 +1,12 @@
+"""Printing: a handout as a web page, a PDF, a plain text or JSON, in the dress of a theme.
+
+shipped    where the themes and the standing pages lie, in a checkout and in a wheel
+theme      a theme: its templates, style sheets, fonts and the look of its drawings
+svg        a drawing as SVG text
+markup     words and blocks as HTML
+html       a recipe in all its sizes as one web page
+pdf        one size as a PDF for each paper (the only importer of WeasyPrint)
+text json  one size as plain text, and as JSON
+
+A writer chooses how a handout looks and never what it says.
+"""

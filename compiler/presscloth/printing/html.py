@@ -1,0 +1,81 @@
+"""A recipe in all its sizes as one web page."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from presscloth.handout.tree import Booklet, Handout, Publisher
+from presscloth.printing.markup import Marker
+from presscloth.printing.names import month, slugs
+from presscloth.printing.theme import Theme, environment
+
+
+@dataclass(frozen=True, slots=True)
+class StandingLink:
+    """A page that every page leads to: its file's name without `.html`, and its title."""
+
+    name: str
+    title: str
+
+
+@dataclass(frozen=True, slots=True)
+class PaperLink:
+    """A PDF beside a page: the paper's name and the file."""
+
+    name: str
+    file: str
+
+
+@dataclass(frozen=True, slots=True)
+class SizePart:
+    """What the template needs for one size."""
+
+    handout: Handout
+    slug: str
+    marker: Marker
+    papers: tuple[PaperLink, ...]
+
+
+def html(
+    booklet: Booklet,
+    theme: Theme,
+    publisher: Publisher,
+    papers: tuple[str, ...] = (),
+    standing: tuple[StandingLink, ...] = (),
+) -> str:
+    """Write a booklet as a page that lies in a folder of its own, one below the site's first page.
+
+    All sizes stand in it in the order of the recipe. `papers` names the papers whose PDFs lie beside
+    it, `standing` the standing pages. All links are relative.
+    """
+    first = booklet.first
+    names = slugs(tuple(handout.size for handout in booklet.handouts))
+    marker = Marker(theme.look, web=True, ids="")
+    sizes = tuple(
+        SizePart(handout, name, marker.within(f"{name}-"), paper_links(handout, name, papers))
+        for handout, name in zip(booklet.handouts, names, strict=True)
+    )
+    several = len(sizes) > 1
+    template = environment(theme).get_template("recipe.html")
+    return template.render(
+        booklet=booklet,
+        sizes=sizes,
+        marker=marker,
+        publisher=publisher,
+        standing=standing,
+        month=month,
+        language=first.language,
+        here="",
+        up="../",
+        shared=several and any((first.skills, first.time, first.craft, first.video, first.credits)),
+        intro_above=several and all(handout.intro == first.intro for handout in booklet.handouts),
+    )
+
+
+def pdf_name(handout: Handout, size_slug: str, paper: str) -> str:
+    """The file of one size on one paper: `harbour-kit-bag-small-a4.pdf`."""
+    return f"{handout.slug}-{size_slug}-{paper.lower()}.pdf"
+
+
+def paper_links(handout: Handout, size_slug: str, papers: tuple[str, ...]) -> tuple[PaperLink, ...]:
+    return tuple(PaperLink(paper, pdf_name(handout, size_slug, paper)) for paper in papers)

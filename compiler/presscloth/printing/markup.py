@@ -1,0 +1,235 @@
+"""Words and blocks of a handout as HTML, for a page on the web or for paper.
+
+Every text is escaped here or by the templates; nothing that an author wrote becomes a tag.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+
+from markupsafe import Markup, escape
+
+from presscloth.drawing.tree import Drawing
+from presscloth.handout.tree import (
+    Amount,
+    Block,
+    Code,
+    Divider,
+    Emphasis,
+    Figure,
+    Grid,
+    Heading,
+    Image,
+    Inline,
+    Link,
+    Listing,
+    Marks,
+    NewLine,
+    Paragraph,
+    Quote,
+    Text,
+    Verbatim,
+)
+from presscloth.measure import System
+from presscloth.printing.look import Look
+from presscloth.printing.svg import svg
+
+FRACTION = re.compile(r"\b\d+/\d+\b")
+SAFE_LINK = re.compile(r"(?:https?://|mailto:)", re.IGNORECASE)
+WITHIN_SITE = re.compile(r"[A-Za-z0-9_.#-][^:]*")
+
+PAPER_WIDTH_MM = 180.0  # the width of the text on both papers
+
+
+@dataclass
+class Marker:
+    """Writes the words of one page; `ids` begins every id, `web` tells a web page from paper."""
+
+    look: Look
+    web: bool
+    ids: str
+    pictures: str = ""
+    _drawn: int = field(default=0, init=False)
+
+    def within(self, ids: str) -> Marker:
+        """The same for a part of the page with ids of its own."""
+        return replace(self, ids=ids)
+
+    # -- words ---------------------------------------------------------------------------------
+
+    def inline(self, words: tuple[Inline, ...]) -> Markup:
+        return _joined(self._word(word) for word in words)
+
+    def _word(self, word: Inline) -> Markup:
+        match word:
+            case Text(text):
+                return escape(text)
+            case Amount():
+                return self.amount(word)
+            case Emphasis(of, strong):
+                tag = "strong" if strong else "em"
+                return Markup("<{0}>{1}</{0}>").format(Markup(tag), self.inline(of))
+            case Code(text):
+                return Markup("<code>{}</code>").format(text)
+            case Link(to, of):
+                return self.link(to, self.inline(of))
+            case Image():
+                return self._image(word)
+            case NewLine():
+                return Markup("<br>")
+
+    def link(self, to: str, words: Markup) -> Markup:
+        """A link, or only its words where it would lead nowhere: on paper, within the site."""
+        allowed = SAFE_LINK.match(to) or (self.web and WITHIN_SITE.fullmatch(to))
+        return Markup('<a href="{}">{}</a>').format(to, words) if allowed else words
+
+    def amount(self, amount: Amount) -> Markup:
+        """A quantity: the leading system first, the other in brackets; no measure is ever broken."""
+        parts = [
+            self.in_system(system, _measure(text, bracketed=place > 0, web=self.web))
+            for place, (text, system) in enumerate(amount.texts)
+        ]
+        before = Markup("{} ").format(amount.before) if amount.before else Markup("")
+        return before + Markup(" ").join(parts)
+
+    def in_system(self, system: System | None, words: Markup) -> Markup:
+        """Words of one system, marked so that a reader who chose the other does not see them."""
+        if system is None or not self.web:
+            return words
+        return Markup('<span class="{}">{}</span>').format(system.value, words)
+
+    def sides(self, sides: tuple[tuple[str, Amount], ...]) -> Markup:
+        """The sides of a thing, one line per system: `12 cm × 30 cm`, `4 3/4 in × 12 in`."""
+        lines = by_system(sides)
+        if lines is None:
+            return Markup(" × ").join(self.amount(amount) for _, amount in sides)
+        before = next((amount.before for _, amount in sides if amount.before), "")
+        about = Markup("{} ").format(before) if before else Markup("")
+        return _joined(
+            Markup('<span class="line{}">{}</span>').format(
+                f" {system.value}" if system is not None and self.web else "",
+                about + Markup(" × ").join(_measure(text, bracketed=False, web=self.web) for text in texts),
+            )
+            for system, texts in lines
+        )
+
+    # -- blocks --------------------------------------------------------------------------------
+
+    def blocks(self, blocks: tuple[Block, ...], level: int) -> Markup:
+        """Blocks in order; `level` is the rank of a first heading among them."""
+        return _joined(self._block(block, level) for block in blocks)
+
+    def _block(self, block: Block, level: int) -> Markup:
+        match block:
+            case Paragraph(of, marks):
+                return self._marked(marks) + Markup("<p>{}</p>\n").format(self.inline(of))
+            case Heading(below, of):
+                rank = min(level + below - 1, 6)
+                return Markup("<h{0}>{1}</h{0}>\n").format(rank, self.inline(of))
+            case Listing(items, start):
+                return self._listing(items, start, level)
+            case Quote(of):
+                return Markup("<blockquote>{}</blockquote>\n").format(self.blocks(of, level))
+            case Verbatim(text):
+                return Markup("<pre><code>{}</code></pre>\n").format(text)
+            case Grid():
+                return self._grid(block)
+            case Figure():
+                return self.figure(block)
+            case Divider():
+                return Markup("<hr>\n")
+
+    def _listing(self, items: tuple[tuple[Block, ...], ...], start: int | None, level: int) -> Markup:
+        inner = _joined(Markup("<li>{}</li>\n").format(self._item(item, level)) for item in items)
+        if start is None:
+            return Markup("<ul>\n{}</ul>\n").format(inner)
+        return Markup('<ol start="{}">\n{}</ol>\n').format(start, inner)
+
+    def _item(self, item: tuple[Block, ...], level: int) -> Markup:
+        match item:
+            case (Paragraph(of, marks),) if marks == Marks():
+                return self.inline(of)
+        return self.blocks(item, level)
+
+    def _grid(self, grid: Grid) -> Markup:
+        head = _joined(Markup('<th scope="col">{}</th>').format(self.inline(cell)) for cell in grid.head)
+        rows = _joined(
+            Markup("<tr>{}</tr>\n").format(
+                _joined(Markup("<td>{}</td>").format(self.inline(cell)) for cell in row)
+            )
+            for row in grid.rows
+        )
+        table = Markup("<table>\n<thead><tr>{}</tr></thead>\n<tbody>\n{}</tbody>\n</table>").format(
+            head, rows
+        )
+        return Markup('<div class="table">{}</div>\n').format(table)
+
+    def figure(self, figure: Figure) -> Markup:
+        match figure.of:
+            case Drawing() as drawing:
+                self._drawn += 1
+                picture = Markup(svg(drawing, self.look, f"{self.ids}drawing-{self._drawn}", PAPER_WIDTH_MM))
+                words = escape(drawing.caption)
+            case Image() as image:
+                picture, words = self._image(image), Markup("")
+        caption = self.inline(figure.caption) or words
+        below = Markup("<figcaption>{}</figcaption>").format(caption) if caption else Markup("")
+        return Markup("<figure>{}{}</figure>\n").format(picture, below)
+
+    def _image(self, image: Image) -> Markup:
+        return Markup('<img src="{}{}" alt="{}">').format(self.pictures, image.name, image.alt)
+
+    def _marked(self, marks: Marks) -> Markup:
+        shown = self.marks(marks)
+        return Markup('<p class="marks">{}</p>\n').format(shown) if shown else Markup("")
+
+    def marks(self, marks: Marks) -> Markup:
+        """What stands before a step, each as a label of its own."""
+        labels = [
+            Markup('<span class="mark {}">{}</span>').format(kind, words)
+            for holds, kind, words in (
+                (marks.alternative, "or", "Or"),
+                (marks.optional, "optional", "Optional"),
+                (marks.care, "care", "Take care"),
+            )
+            if holds
+        ]
+        if marks.at:
+            at = Markup("In the video at {}").format(marks.at)
+            labels.append(Markup('<span class="mark at">{}</span>').format(self.link(marks.at_link, at)))
+        return Markup(" ").join(labels)
+
+
+def by_system(
+    sides: tuple[tuple[str, Amount], ...],
+) -> tuple[tuple[System | None, tuple[str, ...]], ...] | None:
+    """The texts of all sides, system by system; None where the sides do not have the same systems."""
+    systems = {tuple(system for _, system in amount.texts) for _, amount in sides}
+    befores = {amount.before for _, amount in sides}
+    if len(systems) != 1 or len(befores) != 1:
+        return None
+    return tuple(
+        (system, tuple(amount.texts[place][0] for _, amount in sides))
+        for place, system in enumerate(next(iter(systems)))
+    )
+
+
+def _measure(text: str, bracketed: bool, web: bool) -> Markup:
+    """One measure, unbreakable, its fraction built; brackets go when the reader drops a system."""
+    built = Markup("")
+    place = 0
+    for found in FRACTION.finditer(text):
+        built += escape(text[place : found.start()])
+        built += Markup('<span class="fraction">{}</span>').format(found.group())
+        place = found.end()
+    built += escape(text[place:])
+    if bracketed:
+        bracket = Markup('<span class="bracket">{}</span>') if web else Markup("{}")
+        built = bracket.format("(") + built + bracket.format(")")
+    return Markup('<span class="measure">{}</span>').format(built)
+
+
+def _joined(parts: Iterable[Markup]) -> Markup:
+    return Markup("").join(parts)

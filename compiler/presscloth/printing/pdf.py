@@ -1,0 +1,119 @@
+"""One size of a recipe as a tagged PDF for each paper. The only importer of WeasyPrint.
+
+The page is laid out once; nothing is fetched but the fonts of the theme and the pictures of the
+handout; the same handout gives the same bytes in any folder, on any day.
+"""
+
+from __future__ import annotations
+
+import gc
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from presscloth.handout.tree import Handout, Publisher
+from presscloth.printing.finish import mend, papers
+from presscloth.printing.markup import Marker
+from presscloth.printing.names import month
+from presscloth.printing.pictures import pictures_of, read_picture
+from presscloth.printing.theme import Theme, environment, font_faces, font_file
+
+if TYPE_CHECKING:
+    from weasyprint.urls import URLFetcher
+
+OURS = "presscloth:"
+FONT, PICTURE = f"{OURS}font/", f"{OURS}picture/"
+
+
+class PrintingRefused(Exception):
+    """A handout asks for something that is not its own, or for a picture that cannot be printed."""
+
+
+def pango_missing() -> str | None:
+    """What to tell someone whose machine lacks Pango (or WeasyPrint); None where PDFs can be made."""
+    try:
+        import weasyprint  # noqa: F401
+    except OSError as error:
+        return (
+            "PDFs need the text library Pango, which this machine does not have "
+            f"({str(error).splitlines()[0]}). Install it: Debian and Ubuntu `apt install libpango-1.0-0 "
+            "libpangoft2-1.0-0 libharfbuzz-subset0`, Fedora `dnf install pango`, macOS `brew install pango`. "
+            "Web pages, plain text and JSON are written without it."
+        )
+    except ImportError as error:
+        return f"PDFs need the package weasyprint, which cannot be imported ({error})."
+    return None
+
+
+def pdf(handout: Handout, theme: Theme, publisher: Publisher, on: tuple[str, ...]) -> tuple[bytes, ...]:
+    """Write one size as one PDF for each paper in `on` (`A4`, `Letter`), in that order.
+
+    Raises `PrintingRefused`, and `ThemeError` where a font is missing.
+    """
+    with _without_collector():
+        return papers(_layout(handout, theme, publisher), on)
+
+
+def paper_html(handout: Handout, theme: Theme, publisher: Publisher) -> str:
+    """The page of one size as WeasyPrint is given it."""
+    template = environment(theme).get_template("handout.html")
+    marker = Marker(theme.look, web=False, ids="", pictures=PICTURE)
+    return template.render(h=handout, mark=marker, publisher=publisher, month=month)
+
+
+def _layout(handout: Handout, theme: Theme, publisher: Publisher) -> bytes:
+    import weasyprint
+    from weasyprint.text.fonts import FontConfiguration
+    from weasyprint.urls import FatalURLFetchingError
+
+    fonts = {(face.family, False): (face, False) for face in theme.look.faces}
+    fonts |= {(face.family, True): (face, True) for face in theme.look.faces if face.italic}
+    addresses = {key: f"{FONT}{number}" for number, key in enumerate(fonts)}
+    held = {addresses[key]: font_file(face, italic) for key, (face, italic) in fonts.items()}
+    held |= {f"{PICTURE}{picture.name}": picture.file for picture in pictures_of(handout)}
+
+    fetcher = _fetcher(held)
+    configuration = FontConfiguration()
+    sheet = font_faces(theme.look, addresses) + theme.text("print.css")
+    try:
+        style = weasyprint.CSS(string=sheet, url_fetcher=fetcher, font_config=configuration)
+        page = weasyprint.HTML(string=paper_html(handout, theme, publisher), url_fetcher=fetcher)
+        document = page.render(font_config=configuration, stylesheets=[style], presentational_hints=True)
+        written = document.write_pdf(finisher=mend, pdf_variant="pdf/ua-1")
+    except FatalURLFetchingError as error:
+        raise PrintingRefused(str(error)) from error
+    assert isinstance(written, bytes)
+    return written
+
+
+def _fetcher(held: Mapping[str, Path]) -> URLFetcher:
+    """A fetcher that knows the fonts and pictures of one handout and refuses everything else."""
+    from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
+
+    class OurFetcher(URLFetcher):  # type: ignore[misc]
+        def fetch(self, url: str, headers: object = None) -> URLFetcherResponse:
+            file = held.get(url)
+            if file is None:
+                raise FatalURLFetchingError(f"a handout may not fetch {url}")
+            if url.startswith(FONT):
+                return URLFetcherResponse(url, file.read_bytes())
+            content, refused = read_picture(file)
+            if refused:
+                raise FatalURLFetchingError(f"the picture {url.removeprefix(PICTURE)} {refused}")
+            return URLFetcherResponse(url, content)
+
+    return OurFetcher()
+
+
+@contextmanager
+def _without_collector() -> Iterator[None]:
+    """Layout makes many objects and no garbage to speak of: collect once, afterwards."""
+    was_on = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if was_on:
+            gc.enable()
+        gc.collect()
