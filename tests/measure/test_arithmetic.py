@@ -172,6 +172,7 @@ def test_a_root_is_marked_unless_it_is_exact_in_both_systems():
     assert values(root(AREA)) == (Kind.LENGTH, 50, 2)
     assert not good(root(AREA)).rooted
     assert good(root(Quantity(Kind.AREA, Fraction(2500), Fraction(2)))).rooted
+    assert values(root(number(0))) == (Kind.NUMBER, 0, 0)
     assert values(root(number(Fraction(9, 4)))) == (Kind.NUMBER, Fraction(3, 2), Fraction(3, 2))
 
 

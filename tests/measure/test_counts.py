@@ -31,6 +31,7 @@ def test_a_whole_number_is_a_count(count: int):
         (Quantity(Kind.NUMBER, Fraction(5), Fraction(6)), WhyNot.DIFFERS),
         (Quantity(Kind.NUMBER, Fraction(5), Fraction(11, 2)), WhyNot.DIFFERS),
         (number(3 + Fraction(1, 10**35)), WhyNot.NOT_WHOLE),
+        (Quantity(Kind.NUMBER, Fraction(3), 3 + Fraction(1, 10**35)), WhyNot.DIFFERS),
     ],
 )
 def test_anything_else_says_why_not(quantity: Quantity, why: WhyNot):

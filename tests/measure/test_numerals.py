@@ -70,6 +70,12 @@ def test_exact_text_of_a_root_or_pi_has_twelve_digits(scale: str, text: str):
     assert exact_text(scaled, System.METRIC) == text
 
 
+def test_exact_text_rounds_at_the_twelfth_digit():
+    q = Quantity(pi().kind, Fraction(2, 7), Fraction(2) - Fraction(1, 10**39), rooted=True)
+    assert exact_text(q, System.METRIC) == "0.285714285714"
+    assert exact_text(q, System.IMPERIAL) == "2"
+
+
 def test_exact_text_never_uses_an_exponent_nor_noughts_at_the_end():
     whole = Quantity(pi().kind, Fraction(2_000_000_000_000_000), Fraction(-5, 2), rooted=True)
     assert exact_text(whole, System.METRIC) == "2000000000000000"

@@ -1,5 +1,6 @@
 """What of a quantity stands on the page."""
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
@@ -218,4 +219,10 @@ def test_the_last_digit_of_a_root_does_not_tip_a_printed_value():
     assert q.metric < Fraction("7.5")
     assert q.imperial < Fraction(3, 32)
     assert printed(q, System.METRIC) == Printed(Fraction("7.5"), "7.5 mm")
+    assert printed(q, System.IMPERIAL) == Printed(Fraction(1, 8), "1/8 in")
+    # 6.35 mm and 3/32 in of a physical thing: midway between tenths, and between sixteenths
+    q = multiply(seven, replace(length(Fraction("6.35") / 7, Fraction(3, 32) / 7), physical=True))
+    assert isinstance(q, Quantity)
+    assert q.metric < Fraction("6.35")
+    assert printed(q, System.METRIC) == Printed(Fraction("6.4"), "6.4 mm")
     assert printed(q, System.IMPERIAL) == Printed(Fraction(1, 8), "1/8 in")

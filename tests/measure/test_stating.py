@@ -90,6 +90,7 @@ def test_pairs_that_agree(metric: str, imperial: str):
         ("8 cm", "3 in", "3.8 mm", "4.8 %"),
         ("8 cm", "3 1/4 in", "2.6 mm", "3.1 %"),
         ("1 m", "41 in", "41.4 mm", "4 %"),
+        ("1 m", "40.4 in", "26.2 mm", "2.5 %"),
         ("200 g", "8 oz", "26.8 g", "12 %"),
         ("269 g", "9 oz", "13.9 g", "5.2 %"),
         ("0 cm", "1/32 in", "0.8 mm", "100 %"),
@@ -120,6 +121,8 @@ def test_what_is_about_may_be_six_percent_off():
         ("22 cm", "2 in", ("22 cm (8 1/2 in)", "5.1 cm (2 in)")),
         ("32 cm", "2 in", ("32 cm (12 1/2 in)", "5.1 cm (2 in)")),
         ("4.5 cm", "2 in", ("4.5 cm (1 3/4 in)", "5.1 cm (2 in)")),
+        ("11 cm", "2 in", ("11 cm (4 1/4 in)", "5.1 cm (2 in)")),
+        ("5 cm", "2/5 in", ("5 cm (2 in)", "1 cm (0.4 in)")),
         ("5 mm", "1/2 in", ("5 mm (3/16 in)", "13 mm (1/2 in)")),
         ("75 mm", "2 in", ("75 mm (3 in)", "51 mm (2 in)")),
         ("0.5 mm", "1/8 in", ("3 mm (1/8 in)",)),
@@ -133,6 +136,12 @@ def test_a_disagreement_knows_the_pairs_that_would_agree(metric: str, imperial: 
     found = pair(metric, imperial)
     assert isinstance(found, Disagreement)
     assert found.suggestions == suggestions
+
+
+def test_what_is_about_has_coarser_suggestions():
+    found = pair("11 cm", "2 in", about=True)
+    assert isinstance(found, Disagreement)
+    assert found.suggestions == ("11 cm (4 1/2 in)", "5.1 cm (2 in)")
 
 
 def test_a_disagreement_keeps_the_values_and_how_they_were_stated():
@@ -151,6 +160,9 @@ def test_agreement_of_bare_values_words_them_itself():
     small = agreement(Fraction(5), Fraction(2), Kind.LENGTH, about=False)
     assert small is not None
     assert small.stated.metric == "5 mm"
+    centimetre = agreement(Fraction(10), Fraction(2), Kind.LENGTH, about=False)
+    assert centimetre is not None
+    assert centimetre.stated.metric == "1 cm"
 
 
 def test_apart_is_in_the_metric_unit_and_a_part_of_the_larger():
@@ -167,7 +179,7 @@ def test_the_two_values_of_a_step_need_not_agree():
 @pytest.mark.parametrize(
     ("value", "unit", "imperial"),
     [("7.5", "cm", "3"), ("1", "cm", "3/8"), ("6", "mm", "1/4"), ("2", "mm", "1/16"), ("24", "mm", "15/16"),
-     ("26", "mm", "1"), ("1", "m", "39 3/8"), ("64.8", "cm", "25 1/2")],
+     ("26", "mm", "1"), ("27", "mm", "1 1/8"), ("1", "m", "39 3/8"), ("64.8", "cm", "25 1/2")],
 )  # fmt: skip
 def test_a_metric_value_is_carried_over_to_the_eighth_and_below_an_inch_to_the_sixteenth(
     value: str, unit: str, imperial: str
@@ -223,6 +235,13 @@ def test_exactly_is_converted_and_never_rounded():
 )
 def test_a_value_of_which_nothing_would_be_left_is_refused(value: str, unit: str, vanishes: Vanishes):
     assert carried_over(Fraction(value), unit, span=SPAN) == vanishes
+
+
+def test_a_carried_value_may_be_about():
+    q = carried_over(Fraction(4), "cm", about=True, span=SPAN)
+    assert isinstance(q, Quantity)
+    assert q.about
+    assert not carry("4", "cm").about
 
 
 def test_nothing_itself_is_carried_over_as_nothing():

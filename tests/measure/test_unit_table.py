@@ -55,7 +55,7 @@ def test_a_hint_names_the_unit_that_was_meant(wrong: str, meant: str):
     assert nearest_unit(wrong) == meant
 
 
-@pytest.mark.parametrize("other", ["furlong", "px", "q", "", "seam", "dm", "km"])
+@pytest.mark.parametrize("other", ["furlong", "px", "q", "", "seam", "dm", "km", "lob"])
 def test_what_is_no_unit_has_no_hint(other: str):
     assert nearest_unit(other) is None
 
