@@ -6,6 +6,7 @@ reported; whatever contains it is left alone by later stages.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
@@ -148,6 +149,26 @@ Expression = (
     | Root
     | Rounded
 )
+
+
+def within(expression: Expression) -> Iterator[Expression]:
+    """An expression and everything that stands in it, from left to right."""
+    yield expression
+    match expression:
+        case Negative(of=of) | Root(of=of):
+            yield from within(of)
+        case Reckoned(left=left, right=right):
+            yield from within(left)
+            yield from within(right)
+        case Extreme(among=among):
+            for each in among:
+                yield from within(each)
+        case Rounded(of=of, step=step):
+            yield from within(of)
+            if step is not None:
+                yield from within(step)
+        case Broken() | Number() | Measured() | Name() | PartOf() | Bought() | Pi():
+            pass
 
 
 class Comparison(Enum):

@@ -6,17 +6,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from presscloth.problems import Problems
-from presscloth.recipe.expression import (
-    Broken,
-    Expression,
-    Extreme,
-    Name,
-    Negative,
-    PartOf,
-    Reckoned,
-    Root,
-    Rounded,
-)
+from presscloth.recipe.expression import Broken, Expression, Name, PartOf, within
 from presscloth.recipe.lexer import Token, TokenKind
 from presscloth.recipe.patterns import Element, Literal, Maybe, OneOf, Place
 from presscloth.recipe.reckoning import ExpressionReader
@@ -257,22 +247,8 @@ def names_of(slot: Slot) -> Iterator[tuple[Name, bool]]:
 
 def names_in(expression: Expression) -> Iterator[tuple[Name, bool]]:
     """The names in an expression; each with True for a measure, False for a thing (`width of …`)."""
-    match expression:
-        case Name():
-            yield expression, True
-        case PartOf(of=thing):
-            yield thing, False
-        case Negative(of=inner) | Root(of=inner):
-            yield from names_in(inner)
-        case Reckoned(left=left, right=right):
-            yield from names_in(left)
-            yield from names_in(right)
-        case Extreme(among=among):
-            for each in among:
-                yield from names_in(each)
-        case Rounded(of=inner, step=step):
-            yield from names_in(inner)
-            if step is not None:
-                yield from names_in(step)
-        case _:
-            return
+    for each in within(expression):
+        if isinstance(each, Name):
+            yield each, True
+        elif isinstance(each, PartOf):
+            yield each.of, False
