@@ -104,10 +104,15 @@ def read(
     """Read a whole recipe; its parts that could not be read are missing or `Broken`."""
     front, start = front_matter(source, problems)
     read_brace = partial(in_braces, problems=problems)
-    inlines: ReadInlines = partial(markdown.inlines, expression=read_brace, problems=problems)
-    blocks = partial(markdown.prose, expression=read_brace, problems=problems)
+    body = markdown.body(source, start, problems)
+    inlines: ReadInlines = partial(
+        markdown.inlines, expression=read_brace, problems=problems, references=body.references
+    )
+    blocks = partial(
+        markdown.prose, expression=read_brace, problems=problems, references=body.references
+    )
 
-    intro, cut_out = cut(markdown.blocks(source, start, problems))
+    intro, cut_out = cut(body.blocks)
     known, others = sort_out(cut_out, problems)
     beginning = source.span(start, start)
 
