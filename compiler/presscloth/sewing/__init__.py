@@ -1,0 +1,1 @@
+"""Edition to Construction: what an edition's `sew` blocks make, carried out in both systems."""
