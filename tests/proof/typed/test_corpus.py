@@ -15,7 +15,7 @@ import pytest
 from presscloth.proof.typed import Value, find, find_counts, suggestion
 
 HERE = Path(__file__).parent
-HALVES = {path.stem: tomllib.loads(path.read_text("utf-8")) for path in sorted(HERE.glob("*.toml"))}
+HALVES = {half: tomllib.loads((HERE / f"{half}.toml").read_text("utf-8")) for half in ("corpus",)}
 SENTENCES = [
     pytest.param(sentence, id=f"{half}-{number}")
     for half, data in HALVES.items()
