@@ -14,6 +14,7 @@ _CLOSES = {"(": ")", "[": "]"}
 _ABOUT = frozenset(
     {"about", "roughly", "approximately", "approx", "around", "nearly", "almost", "circa", "ca"}
 )
+_SHORT_FOR_ABOUT = frozenset({"approx", "ca"})
 _ABOUT_SIGNS = frozenset({"~", "≈", "∼"})
 _OVER_AND_UNDER = frozenset({"over", "under"})
 _SHADES = {"scant": Nearness.SCANT, "bare": Nearness.SCANT, "generous": Nearness.GENEROUS}
@@ -25,6 +26,15 @@ class _Found:
 
     typed: Typed
     last: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Second:
+    """The same measure said again, up to the index `after`."""
+
+    values: tuple[Value, ...]
+    after: int
+    nearness: Nearness
 
 
 def find(text: str) -> tuple[Typed, ...]:
@@ -54,12 +64,14 @@ def _found_at(text: Text, index: int, floor: int) -> _Found | None:
     if text[index].lower in ARTICLES and text[amount.after - 2].text in HYPHENS:
         index += 1  # the article of `a quarter-inch seam` is the seam's
     nearness, first = _said_before(text, index, floor)
-    other, after = _in_the_other_system(text, amount, bracketed=text[first - 1].text in _CLOSES)
-    if other is None and not _sure(text, index, amount):
+    second = _in_the_other_system(text, amount, bracketed=text[first - 1].text in _CLOSES)
+    if second is None and not _sure(text, index, amount):
         return None
+    others, after = (second.values, second.after) if second else ((), amount.after)
+    if second is not None and nearness is Nearness.EXACT:
+        nearness = second.nearness
     if nearness is Nearness.EXACT:
         nearness, after = _said_after(text, after)
-    others = other.values if other else ()
     typed = Typed(text[first].start, text[after - 1].end, _measures(amount.values, others), nearness)
     return _Found(typed, after)
 
@@ -75,31 +87,42 @@ def _measures(values: tuple[Value, ...], others: tuple[Value, ...]) -> tuple[tup
     return tuple(zip(values, others, strict=True))
 
 
-def _in_the_other_system(text: Text, amount: Amount, *, bracketed: bool) -> tuple[Amount | None, int]:
-    """The same again in the other system, and the index after it: `(1/2 in)`, `/ 1/2 in`, `or 1/2 in`."""
-    at = amount.after
-    bracket = text.sign(at) if text.sign(at) in _CLOSES else ""
-    start = _second_start(text, at, bracketed=bracketed)
-    other = amount_at(text, start) if start is not None else None
-    if other is None or not amount.claims_the_same_as(other):
-        return None, at
-    closed = bool(bracket) and text[other.after].text == _CLOSES[bracket]
-    return other, other.after + 1 if closed else other.after
-
-
-def _second_start(text: Text, at: int, *, bracketed: bool) -> int | None:
-    """Where the second value would begin."""
-    sign, word = text.sign(at), text.word(at)
-    if sign == "," and text.word(at + 1) == "or":
-        return at + 2
-    if sign in {"/", "="} or sign in _ABOUT_SIGNS or word == "or" or (sign == "," and bracketed):
-        return at + 1
-    if sign not in _CLOSES:
+def _in_the_other_system(text: Text, amount: Amount, *, bracketed: bool) -> _Second | None:
+    """The same again in the other system: `(1/2 in)`, `/ 1/2 in`, `or 1/2 in`, `(just under 1/2 in)`."""
+    bracket = text.sign(amount.after) if text.sign(amount.after) in _CLOSES else ""
+    joint = _past_joint(text, amount.after, bracketed=bracketed)
+    if joint is None:
         return None
-    at += 1
-    while text.word(at) in _ABOUT | {"or"} or text.sign(at) in _ABOUT_SIGNS | {"=", "."}:
-        at += 1
-    return at
+    start, nearness = _past_shades(text, joint)
+    other = amount_at(text, start)
+    if other is None or not amount.claims_the_same_as(other):
+        return None
+    closed = bool(bracket) and text[other.after].text == _CLOSES[bracket]
+    return _Second(other.values, other.after + 1 if closed else other.after, nearness)
+
+
+def _past_joint(text: Text, at: int, *, bracketed: bool) -> int | None:
+    """The index after what joins two ways of saying a measure; a comma does so only within brackets."""
+    sign, word = text.sign(at), text.word(at)
+    if sign == "≈":
+        return at
+    if (sign in _CLOSES or sign == ",") and text.word(at + 1) == "or":
+        return at + 2
+    joined = sign in {"/", "=", *_CLOSES} or word == "or" or (sign == "," and bracketed)
+    return at + 1 if joined else None
+
+
+def _past_shades(text: Text, at: int) -> tuple[int, Nearness]:
+    """Past `about`, `approx.`, `just under`, `scant`: the index after them, and what they say."""
+    sign, word, following = text.sign(at), text.word(at), text.word(at + 1)
+    if word == "just" and following in _OVER_AND_UNDER:
+        return at + 2, Nearness.ABOUT
+    if word in _SHADES:
+        return at + 1, _SHADES[word]
+    if word in _ABOUT or sign in _ABOUT_SIGNS:
+        dotted = word in _SHORT_FOR_ABOUT and text.tight_sign(at + 1) == "."
+        return at + (2 if dotted else 1), Nearness.ABOUT
+    return at + 1 if sign == "=" else at, Nearness.EXACT
 
 
 def _said_before(text: Text, index: int, floor: int) -> tuple[Nearness, int]:
@@ -117,7 +140,7 @@ def _said_before(text: Text, index: int, floor: int) -> tuple[Nearness, int]:
         return _SHADES[word], index
     if not before:
         return Nearness.EXACT, index
-    if word in _ABOUT_SIGNS or (word in _ABOUT if not dotted else word in {"approx", "ca"}):
+    if word in _ABOUT_SIGNS or (word in _ABOUT if not dotted else word in _SHORT_FOR_ABOUT):
         return Nearness.ABOUT, at
     if word in _OVER_AND_UNDER and text[at - 1].lower == "just" and at - 1 >= floor:
         return Nearness.ABOUT, at - 1

@@ -41,7 +41,7 @@ _LIKE_A_LENGTH = words(
 _LIKE_INCHES = _LIKE_A_LENGTH | words(
     "apart from by x under seam seams hem hems strip strips border borders allowance allowances overlap "
     "gap diameter radius hoop or below above beyond past outside inside extra up down away between "
-    "binding tail tails finished open unsewn free at before after short"
+    "binding tail tails finished open unsewn free at before after"
 )
 # After `trim to 4 in`, `measures 4 in` these are as good.
 _LEADING = words("to by measure measures measuring is are be within than about roughly every")
@@ -56,6 +56,9 @@ _NAMING = words(
     "size sizes step steps needle page pages figure figures fig row rows no number version stage "
     "setting stitch tension dial level chapter table part set turn"
 )
+# `the iron on 3 in`; `a radius of 7 in`.
+_SETTINGS = frozenset({"iron", "dial", "machine", "tension"})
+_EXTENTS = words("radius diameter width length height depth distance total gap overlap")
 _ENDING = frozenset(".,;:)]!?/×—–")
 # Cloth is sold by its weight in ounces: `8 oz denim` is a kind of denim.
 _CLOTHS = words("denim canvas duck twill linen cotton sailcloth cloth fabric wool")
@@ -92,7 +95,8 @@ def unit_at(text: Text, index: int, number: Number) -> Unit | None:
         sure = hyphen or text[at].tight or (number.fraction and text.word(at + 1) not in _DETERMINERS)
     else:
         sure = True
-    return Unit(name, _with_dot(text, at + 1, word), sure)
+    after = _with_dot(text, at + 1, word)
+    return Unit(name, after, sure or after > at + 1)
 
 
 def long_unit_at(text: Text, index: int) -> Unit | None:
@@ -108,8 +112,10 @@ def looks_like_a_unit(text: Text, start: int, unit: Unit) -> bool:
     following = text[unit.after]
     after, before = text.word(unit.after), text.word_before(start)
     if unit.name != "in":
-        return after in ({"of"} if unit.name == "lb" else _LIKE_A_LENGTH)
-    if before in _NAMING or (before == "to" and text.word_before(start - 1) in {"iron", "dial"}):
+        known = after == "of" and text.word(unit.after + 1) in _DETERMINERS  # two feet of the stand
+        return not known and after in ({"of"} if unit.name == "lb" else _LIKE_A_LENGTH)
+    further = text.word_before(start - 1) if before in {"to", "on", "of"} else ""
+    if before in _NAMING or further in _SETTINGS:
         return False
     if following.kind in (Kind.DIGITS, Kind.VULGAR) or after in _DETERMINERS:
         return False
@@ -117,7 +123,7 @@ def looks_like_a_unit(text: Text, start: int, unit: Unit) -> bool:
         return True
     if not following.near or after in _LIKE_INCHES or before in {"a", "an"}:
         return True
-    return before in _LEADING and after in _NEUTRAL
+    return (before in _LEADING or further in _EXTENTS) and after in _NEUTRAL
 
 
 def _mark_at(text: Text, index: int) -> Unit | None:
