@@ -74,8 +74,8 @@ Inline = Text | Amount | Emphasis | Code | Link | Image | NewLine
 class Marks:
     """What stands before a step or a paragraph: `Optional`, `Take care`, the time in the video.
 
-    `sizes` is set where a mark by size is to be printed (never when it is already resolved);
-    `at` is worded (`4:15`), `at_link` the address that leads there, if any.
+    Marks by size are resolved and never printed. `at` is worded (`4:15`); `at_link` is the address
+    that leads there, if any.
     """
 
     optional: bool = False
@@ -193,9 +193,12 @@ class CutLine:
 
 @dataclass(frozen=True, slots=True)
 class StepText:
+    """A step; one that this size does not have says in `elsewhere` which sizes do (`Large only`)."""
+
     number: int
     marks: Marks
     content: tuple[Block, ...]
+    elsewhere: str = ""
 
 
 @dataclass(frozen=True, slots=True)

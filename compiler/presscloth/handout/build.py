@@ -1,0 +1,169 @@
+"""Transform everything that was worked out for one size into its handout."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from presscloth.drawing.pieces import draw_pieces
+from presscloth.edition import Edition, Evaluator, statements
+from presscloth.handout import tree
+from presscloth.handout.cautions import cautions
+from presscloth.handout.lists import cut_lines, material_lines, used_materials
+from presscloth.handout.prose import Teller
+from presscloth.handout.wording import clock, systems_of
+from presscloth.proof.prose import Settled
+from presscloth.recipe import prose
+from presscloth.recipe.matching import names_of
+from presscloth.recipe.statement import SewBlock
+from presscloth.recipe.tree import Audience, Lead, Part, Recipe, Stage, Step
+
+
+@dataclass(frozen=True, slots=True)
+class WorkedOut:
+    """What the rooms before have worked out for one size.
+
+    `belongs` says of pieces, by name, that they are optional or belong to one way; `drawings` are
+    the figures that stand in the steps, by step number; `quantities` what to buy, by key.
+    """
+
+    edition: Edition
+    evaluator: Evaluator
+    settled: Settled
+    finished: tuple[tree.Finished, ...] = ()
+    proved: bool = False
+    belongs: Mapping[str, str] = field(default_factory=dict)
+    optional_keys: frozenset[str] = frozenset()
+    quantities: Mapping[str, tree.Amount] = field(default_factory=dict)
+    drawings: Mapping[int, tuple[tree.Figure, ...]] = field(default_factory=dict)
+
+
+def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
+    """Word a recipe in one size. Nothing is checked here: what is broken has been reported before."""
+    edition, recipe = worked.edition, worked.edition.recipe
+    front = recipe.front
+    size = edition.size.name
+    teller = Teller(worked.settled, systems_of(recipe, publisher.systems), recipe.folder)
+    materials = used_materials(recipe, edition, _keys_spoken_of(edition))
+    audience = audience_of(recipe, size)
+    return tree.Handout(
+        slug=recipe.slug,
+        title=front.title,
+        size=size,
+        only_size=len(recipe.sizes) == 1,
+        version=front.version,
+        release=front.release,
+        language=front.language,
+        summary=front.summary,
+        craft=front.craft,
+        skills=front.skills,
+        time=front.time,
+        audience=audience.value,
+        credits=front.credits,
+        video=front.video or "",
+        draft=front.held,
+        sewn=front.sewn is None or any(size.casefold() == each.casefold() for each in front.sewn),
+        proved=worked.proved,
+        systems=tuple(teller.systems),
+        finished=worked.finished,
+        cautions=cautions(recipe, materials, audience),
+        intro=teller.blocks(recipe.intro),
+        materials=material_lines(
+            materials, worked.quantities, worked.evaluator, teller, worked.optional_keys
+        ),
+        tools=tuple(teller.inlines(tool) for tool in recipe.tools),
+        cutting=cut_lines(edition, {m.key: m for m in recipe.materials}, teller, worked.belongs),
+        pieces=tuple(tree.Figure(drawing) for drawing in draw_pieces(edition.pieces, teller.systems)),
+        stages=_stages(worked, teller),
+        notes=tuple(
+            tree.SectionText(teller.inlines(section.title), teller.blocks(section.content))
+            for section in recipe.notes
+        ),
+    )
+
+
+def audience_of(recipe: Recipe, size: str) -> Audience:
+    """Who will use the article in this size."""
+    by_size = recipe.front.audience
+    for name, audience in by_size.items():
+        if name is not None and name.casefold() == size.casefold():
+            return audience
+    return by_size.get(None, Audience.ADULT)
+
+
+def _keys_spoken_of(edition: Edition) -> frozenset[str]:
+    keys = {material.key for material in edition.recipe.materials}
+    return frozenset(
+        name.text
+        for step in edition.steps
+        for part in step.parts
+        for statement in statements(part.content)
+        for slot in statement.slots.values()
+        for name, _ in names_of(slot)
+        if name.text in keys
+    )
+
+
+def _stages(worked: WorkedOut, teller: Teller) -> tuple[tree.StageText, ...]:
+    """The stages with the steps of this size; what other sizes do in between is said in a line."""
+    here = {step.number: step for step in worked.edition.steps}
+    recipe = worked.edition.recipe
+    found = (_stage(stage, here, worked, teller, recipe) for stage in recipe.stages)
+    return tuple(stage for stage in found if any(not step.elsewhere for step in stage.steps))
+
+
+def _stage(
+    stage: Stage, here: Mapping[int, Step], worked: WorkedOut, teller: Teller, recipe: Recipe
+) -> tree.StageText:
+    steps = tuple(
+        _step(here[step.number], worked, teller, recipe)
+        if step.number in here
+        else tree.StepText(step.number, tree.Marks(), (), elsewhere=_elsewhere(step.lead))
+        for step in stage.steps
+    )
+    return tree.StageText(teller.inlines(stage.title), steps)
+
+
+def _elsewhere(lead: Lead) -> str:
+    """Why a size has no such step: `Large only`."""
+    if lead.only:
+        return f"{_listed([name.text for name in lead.only])} only"
+    return f"not for {_listed([name.text for name in lead.without])}"
+
+
+def _listed(words: Sequence[str]) -> str:
+    """`Small`, `Small and Tall`, `Small, Medium and Tall`"""
+    *before, last = words
+    return f"{', '.join(before)} and {last}" if before else last
+
+
+def _step(step: Step, worked: WorkedOut, teller: Teller, recipe: Recipe) -> tree.StepText:
+    video = recipe.front.video or ""
+    content = [block for part in step.parts for block in _part(part, teller, video)]
+    content += worked.drawings.get(step.number, ())
+    return tree.StepText(step.number, marks(step.lead, video), tuple(content))
+
+
+def _part(part: Part, teller: Teller, video: str) -> Iterator[tree.Block]:
+    own = marks(part.lead, video)
+    for block in part.content:
+        match block:
+            case SewBlock():
+                continue
+            case prose.Paragraph(of=of):
+                yield teller.paragraph(of, own)
+                own = tree.Marks()
+            case _:
+                yield teller.block(block)
+
+
+def marks(lead: Lead, video: str) -> tree.Marks:
+    """The lead words as marks; a time leads into the video where there is one.
+
+    The address of a moment is written as W3C's Media Fragments URI 1.0 does: `#t=` and seconds.
+    """
+    at = "" if lead.at is None else clock(lead.at)
+    link = f"{video}#t={lead.at}" if at and video else ""
+    return tree.Marks(
+        optional=lead.optional, care=lead.care, alternative=lead.instead, at=at, at_link=link
+    )

@@ -1,0 +1,107 @@
+"""Transform a recipe's prose into a handout's: every pair of braces is worded."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import assert_never
+
+from presscloth.handout import tree
+from presscloth.handout.wording import amount
+from presscloth.measure import System
+from presscloth.proof.prose import Named, Settled
+from presscloth.recipe import prose
+
+
+@dataclass(frozen=True, slots=True)
+class Teller:
+    """Words the prose of one size: what its braces hold, in which systems, with pictures from where."""
+
+    settled: Settled
+    systems: Sequence[System]
+    folder: Path | None
+
+    def inlines(self, of: Sequence[prose.Inline]) -> tuple[tree.Inline, ...]:
+        return tuple(inline for each in of for inline in self._inline(each))
+
+    def _inline(self, inline: prose.Inline) -> Iterator[tree.Inline]:
+        match inline:
+            case prose.Words(text=text):
+                yield tree.Text(text)
+            case prose.Measure():
+                yield self._measure(inline)
+            case prose.Emphasis(of=of, strong=strong):
+                yield tree.Emphasis(self.inlines(of), strong)
+            case prose.Code(text=text):
+                yield tree.Code(text)
+            case prose.Link(to=to, of=of):
+                yield tree.Link(to, self.inlines(of))
+            case prose.Picture():
+                yield self._image(inline)
+            case prose.LineBreak(hard=hard):
+                yield tree.NewLine() if hard else tree.Text(" ")
+            case _:
+                assert_never(inline)
+
+    def _measure(self, measure: prose.Measure) -> tree.Inline:
+        value = self.settled[measure.span]
+        if isinstance(value, Named):
+            return tree.Text(value.piece.name)
+        return amount(value, self.systems, measure.how)
+
+    def _image(self, picture: prose.Picture) -> tree.Image:
+        folder = self.folder or Path()
+        return tree.Image(folder / picture.file, picture.file, said(self.inlines(picture.alt)))
+
+    def blocks(self, of: Sequence[prose.Block]) -> tuple[tree.Block, ...]:
+        return tuple(self.block(each) for each in of)
+
+    def block(self, block: prose.Block) -> tree.Block:
+        match block:
+            case prose.Paragraph(of=of):
+                return self.paragraph(of, tree.Marks())
+            case prose.Heading(level=level, of=of):
+                return tree.Heading(max(1, level - 2), self.inlines(of))
+            case prose.Listing(items=items, start=start):
+                return tree.Listing(tuple(self.blocks(item) for item in items), start)
+            case prose.Quote(of=inner):
+                return tree.Quote(self.blocks(inner))
+            case prose.Verbatim(text=text):
+                return tree.Verbatim(text)
+            case prose.Grid(head=head, rows=rows):
+                cells = tuple(tuple(self.inlines(cell) for cell in row) for row in rows)
+                return tree.Grid(tuple(self.inlines(cell) for cell in head), cells)
+            case prose.Rule():
+                return tree.Divider()
+            case _:
+                assert_never(block)
+
+    def paragraph(self, of: Sequence[prose.Inline], marks: tree.Marks) -> tree.Block:
+        """A paragraph; one that holds a picture and nothing else is a figure."""
+        match tuple(of):
+            case (prose.Picture() as picture,) if marks == tree.Marks():
+                return tree.Figure(self._image(picture))
+            case _:
+                return tree.Paragraph(self.inlines(of), marks)
+
+
+def said(of: Sequence[tree.Inline]) -> str:
+    """The words alone, as one would say them."""
+    return "".join(_said(inline) for inline in of)
+
+
+def _said(inline: tree.Inline) -> str:
+    match inline:
+        case tree.Text(text=text) | tree.Code(text=text):
+            return text
+        case tree.Amount():
+            return inline.text
+        case tree.Emphasis(of=of) | tree.Link(of=of):
+            return said(of)
+        case tree.Image(alt=alt):
+            return alt
+        case tree.NewLine():
+            return " "
+        case _:
+            assert_never(inline)

@@ -1,0 +1,40 @@
+"""Everything that is checked before anything is printed: one file per check, a list of all checks here."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+
+from presscloth.problems import Problem, Problems
+from presscloth.proof import checks, choices, materials, pictures, stated, typed_by_hand, typed_counts
+from presscloth.proof.acceptance import accept
+from presscloth.proof.size import WorkedSize
+from presscloth.proof.subject import Subject
+from presscloth.recipe.tree import Recipe
+
+OF_RECIPE: tuple[Callable[[Subject], Iterator[Problem]], ...] = (
+    materials.check,
+    pictures.check,
+    stated.check,
+    typed_by_hand.check,
+)
+"""Checks that look at the recipe as a whole."""
+
+OF_SIZE: tuple[Callable[[Subject, WorkedSize], Iterator[Problem]], ...] = (
+    lambda subject, size: checks.hold(size.edition, size.value),
+    lambda subject, size: choices.hold(size.edition, size.value),
+    lambda subject, size: typed_counts.hold(subject, size.edition, size.evaluator),
+)
+"""Checks that look at one size."""
+
+
+def hold_recipe(recipe: Recipe, sizes: Sequence[WorkedSize], problems: Problems) -> None:
+    """Carry out every check."""
+    subject = Subject(recipe, tuple(size.edition for size in sizes))
+    for check in OF_RECIPE:
+        problems.extend(list(check(subject)))
+    for size in sizes:
+        for hold in OF_SIZE:
+            problems.extend(list(hold(subject, size)))
+
+
+__all__ = ["OF_RECIPE", "OF_SIZE", "accept", "hold_recipe"]
