@@ -9,7 +9,9 @@ from pathlib import Path
 from presscloth.handout.build import WorkedOut, make_handout
 from presscloth.handout.tree import Booklet, Publisher
 from presscloth.problems import Problem, Problems, Severity
+from presscloth.printing.measures import SizeMeasures
 from presscloth.proof import accept, hold_recipe
+from presscloth.proof.measured import of_pieces
 from presscloth.proof.size import WorkedSize, work_out
 from presscloth.recipe.load import RecipeNotFound, load
 from presscloth.recipe.read import read
@@ -91,6 +93,14 @@ def prove_source(source: Source, path: Path, problems: Problems) -> Proved:
 def booklet(proved: Proved, publisher: Publisher) -> Booklet:
     """The handouts of a sound recipe, one for each size."""
     return Booklet(tuple(make_handout(_worked(size), publisher) for size in proved.sizes))
+
+
+def measures(proved: Proved) -> tuple[SizeMeasures, ...]:
+    """Every measure of every size, by name."""
+    return tuple(
+        SizeMeasures(size.edition.size.name, size.measures, frozenset(of_pieces(size.edition.pieces)))
+        for size in proved.sizes
+    )
 
 
 def _worked(size: WorkedSize) -> WorkedOut:

@@ -6,7 +6,8 @@ A name is settled when it is first needed, and then stays. What an expression sa
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import replace
 from typing import assert_never
 
@@ -118,6 +119,15 @@ class Evaluator:
     def settled(self) -> Mapping[str, Quantity]:
         """The measures that have been needed so far, by the author's spelling."""
         return {name: q for name, q in self._settled.items() if isinstance(q, Quantity)}
+
+    @contextmanager
+    def reporting_to(self, problems: Problems) -> Iterator[None]:
+        """For a while, let problems go elsewhere."""
+        usual, self._problems = self._problems, problems
+        try:
+            yield
+        finally:
+            self._problems = usual
 
     def defines(self, name: str) -> bool:
         """Whether this size has a measure of that name."""

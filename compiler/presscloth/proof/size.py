@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from presscloth.edition import Edition, Evaluator, make_edition
 from presscloth.edition.asking import find_piece, part_of_piece
 from presscloth.measure import Quantity
 from presscloth.problems import Problem, Problems
+from presscloth.proof.measured import of_pieces, unneeded
 from presscloth.proof.prose import Settled, settle
 from presscloth.recipe.expression import Bought, Broken, Expression, PartOf
 from presscloth.recipe.tree import Recipe, Size
@@ -51,11 +53,12 @@ class NotWorkedOut(Problem):
 
 @dataclass(frozen=True)
 class WorkedSize:
-    """One size, worked out: the edition, its evaluator, and what stands in its braces."""
+    """One size, worked out: the edition, its evaluator, what stands in its braces, its measures by name."""
 
     edition: Edition
     evaluator: Evaluator
     settled: Settled
+    measures: Mapping[str, Quantity]
 
     def value(self, expression: Expression, step: int | None) -> Quantity | Broken:
         """The value of an expression as things stood after a step, or in the end."""
@@ -84,4 +87,5 @@ def work_out(recipe: Recipe, size: Size, problems: Problems) -> WorkedSize:
     cut.append(edition)
     evaluator = edition.evaluator(ask, problems)
     settled = settle(edition, tuple(told(recipe)), lambda expression, _: evaluator.value(expression), problems)
-    return WorkedSize(edition, evaluator, settled)
+    measures = {**unneeded(edition, evaluator, problems), **of_pieces(edition.pieces)}
+    return WorkedSize(edition, evaluator, settled, measures)
