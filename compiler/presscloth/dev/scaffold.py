@@ -54,7 +54,6 @@ class _Fragment:
 def complete(fragment: str) -> str:
     """The whole recipe, its sections in the usual order, those of other names last."""
     given = _taken_apart(fragment)
-    names = {name for name, _ in given.sections}
     parts = ["---\n" + _front(given.front) + "---\n"]
     if given.intro:
         parts.append(given.intro + "\n")
@@ -69,15 +68,12 @@ def _taken_apart(fragment: str) -> _Fragment:
     text = fragment.strip("\n") + "\n"
     front = _FRONT.match(text)
     body = text[front.end() :] if front else text
-    headings = [*_HEADING.finditer(body)]
-    ends = [heading.start() for heading in headings[1:]] + [len(body)]
+    intro, *rest = _HEADING.split(body)
+    sections = zip(rest[::2], rest[1::2], strict=True)
     return _Fragment(
         front=front[1] if front else "",
-        intro=body[: headings[0].start() if headings else len(body)].strip("\n"),
-        sections=tuple(
-            (heading[1], body[heading.end() : end].strip("\n"))
-            for heading, end in zip(headings, ends, strict=True)
-        ),
+        intro=intro.strip("\n"),
+        sections=tuple((name, text.strip("\n")) for name, text in sections),
     )
 
 

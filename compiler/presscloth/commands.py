@@ -1,0 +1,187 @@
+"""What each command does once its line has been understood."""
+
+from __future__ import annotations
+
+import argparse
+import json
+import os
+import sys
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import redirect_stdout
+from pathlib import Path
+
+from presscloth import console, pipeline
+from presscloth.cli import FAILED, FINE, MISTYPED, PROBLEMS
+from presscloth.explaining import why
+from presscloth.pipeline import Proved
+from presscloth.problems import Problem, Severity
+from presscloth.problems.report import Reported, report
+from presscloth.problems.show import Format, show
+from presscloth.recipe.statement import SewBlock
+
+NO_RECIPES = """\
+presscloth: there is no recipe here. A recipe is a text file `recipe.md` in a folder of its own:
+
+    recipes/kit-bag/recipe.md
+
+Go to the folder that holds `recipes`, or name a recipe: presscloth {command} path/to/kit-bag"""
+
+
+def run(options: argparse.Namespace) -> int:
+    """Carry out the command that was typed, and return its exit code."""
+    return COMMANDS[options.command](options)
+
+
+def check(options: argparse.Namespace) -> int:
+    """Prove recipes and show what was found."""
+    paths = _recipes(options)
+    if paths is None:
+        return MISTYPED
+    proved = _prove(paths)
+    _show(proved, Format(options.format))
+    for each in proved:
+        if each.recipe is not None and not _says_how_it_is_sewn(each):
+            console.talk(f"{each.slug}: nothing is proved of its construction; no step has a sew block")
+    console.talk(f"checked {_number(len(proved), 'recipe')}: {_counted(proved)}")
+    return _outcome(proved, strict=options.strict)
+
+
+def compile_site(options: argparse.Namespace) -> int:
+    """Prove recipes and write the handouts of the sound ones."""
+    paths = _recipes(options)
+    if paths is None:
+        return MISTYPED
+    missing = None if options.no_pdf else _what_pdfs_lack()
+    if missing is not None:
+        console.talk(f"presscloth: {missing} Or compile with --no-pdf.")
+        return FAILED
+    bar = console.ProgressBar()
+    try:
+        compiled = pipeline.compile_site(
+            paths,
+            out=Path(options.out),
+            held=options.held,
+            workers=options.workers or _processors(),
+            pdf=not options.no_pdf,
+            progress=bar,
+        )
+    finally:
+        bar.clear()
+    _show(compiled.proved, Format(options.format))
+    console.talk(f"compiled {_number(len(compiled.proved), 'recipe')}: {_counted(compiled.proved)}")
+    for failed in compiled.failed:
+        console.talk(f"{failed.slug}: no handout is written, for it has errors")
+    console.talk(f"{_number(len(compiled.written), 'file')} written in {options.out}")
+    return _outcome(compiled.proved, strict=options.strict)
+
+
+def measures(options: argparse.Namespace) -> int:
+    """Print every measure; what is wrong is told besides."""
+    from presscloth.printing import measures as tables
+
+    paths = _recipes(options)
+    if paths is None:
+        return MISTYPED
+    proved = _prove(paths)
+    whole, texts = [], []
+    for each in proved:
+        if each.recipe is not None:
+            systems = each.recipe.front.systems
+            whole.append(tables.whole(each.slug, pipeline.measures(each), systems))
+            texts.append(tables.as_text(each.slug, pipeline.measures(each), systems))
+    if options.format == "json":
+        found = whole[0] if len(whole) == 1 else whole  # a list only where several were asked for
+        console.data(json.dumps(found, ensure_ascii=False, indent=1) + "\n", machine=True)
+    else:
+        console.data("\n".join(texts))
+    for reported in map(_reported, proved):
+        console.talk(show(reported, Format.SHORT, colour=console.coloured(sys.stderr)).rstrip("\n"))
+    return _outcome(proved, strict=False)
+
+
+def _recipes(options: argparse.Namespace) -> tuple[Path, ...] | None:
+    """The files that are meant; None after telling why there are none."""
+    found = pipeline.find([Path(recipe) for recipe in options.recipes])
+    if isinstance(found, Problem):
+        console.talk(f"presscloth: {found.message()}\n  hint: {found.hint()}")
+        return None
+    if not found:
+        console.talk(NO_RECIPES.format(command=options.command))
+        return None
+    return found
+
+
+def _prove(paths: Sequence[Path]) -> tuple[Proved, ...]:
+    bar = console.ProgressBar()
+    proved = []
+    try:
+        for done, path in enumerate(paths):
+            bar(done, len(paths), path.as_posix())
+            proved.append(pipeline.prove(path))
+    finally:
+        bar.clear()
+    return tuple(proved)
+
+
+def _reported(proved: Proved) -> tuple[Reported, ...]:
+    if proved.recipe is None:
+        return report(proved.problems)
+    sizes = [size.name for size in proved.recipe.sizes]
+    return report(proved.problems, sizes=sizes, systems=[s.value for s in proved.recipe.front.systems])
+
+
+def _show(proved: Iterable[Proved], form: Format) -> None:
+    reported = tuple(one for each in proved for one in _reported(each))
+    out = sys.stdout
+    text = show(reported, form, width=console.width(out), colour=console.coloured(out))
+    console.data(text, machine=form in (Format.JSON, Format.SARIF))
+
+
+def _counted(proved: Iterable[Proved]) -> str:
+    """`2 errors, 1 warning`; what follows from another problem is not counted."""
+    found = [one.severity for each in proved for one in _reported(each)]
+    counts = [(found.count(severity), severity.value) for severity in Severity]
+    return ", ".join(_number(count, what) for count, what in counts if count) or "no problems"
+
+
+def _number(count: int, what: str) -> str:
+    return f"{count} {what}" if count == 1 else f"{count} {what}s"
+
+
+def _outcome(proved: Iterable[Proved], *, strict: bool) -> int:
+    for each in proved:
+        if not each.sound or (strict and each.problems):
+            return PROBLEMS
+    return FINE
+
+
+def _says_how_it_is_sewn(proved: Proved) -> bool:
+    return any(isinstance(block, SewBlock) for block in _blocks(proved))
+
+
+def _blocks(proved: Proved) -> Iterator[object]:
+    for step in proved.recipe.steps if proved.recipe else ():
+        for part in step.parts:
+            yield from part.content
+
+
+def _what_pdfs_lack() -> str | None:
+    """What this machine lacks for PDFs; the banner of the library that misses it is left out."""
+    from presscloth.printing.pdf import pango_missing
+
+    with open(os.devnull, "w") as nowhere, redirect_stdout(nowhere):
+        return pango_missing()
+
+
+def _processors() -> int:
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
+
+
+COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
+    "check": check,
+    "compile": compile_site,
+    "measures": measures,
+    "why": why,
+}
