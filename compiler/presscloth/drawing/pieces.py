@@ -47,9 +47,11 @@ def draw_pieces(pieces: Sequence[CutPiece], systems: Sequence[System]) -> tuple[
         return ()
     scale = _scale(drawn)
     boxes = [_box(piece, scale, systems) for piece in drawn]
-    rows = tuple(_rows(boxes))
-    thick = any(_thickened(piece, scale) for piece in drawn)
-    return tuple(_row(row, "Thin pieces are drawn thicker than they are." if thick else "") for row in rows)
+    *rows, last = _rows(boxes)
+    caption = "Drawn to one scale."
+    if any(_thickened(piece, scale) for piece in drawn):
+        caption = "Drawn to one scale; thin pieces are drawn thicker than they are."
+    return (*(_row(row, "") for row in rows), _row(last, caption))
 
 
 def _extent(piece: CutPiece) -> tuple[float, float]:
