@@ -8,8 +8,8 @@ from pathlib import Path
 
 from presscloth.handout.build import WorkedOut, make_handout
 from presscloth.handout.tree import Booklet, Publisher
-from presscloth.problems import Problem, Problems, Severity
 from presscloth.printing.measures import SizeMeasures
+from presscloth.problems import Problem, Problems, Severity
 from presscloth.proof import accept, hold_recipe
 from presscloth.proof.measured import of_pieces
 from presscloth.proof.size import WorkedSize, work_out

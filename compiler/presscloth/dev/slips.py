@@ -63,7 +63,7 @@ def try_slip(slip: Slip, path: Path, source: str, before: tuple[str, ...]) -> Ou
 
 def _worst(problems: Sequence[Problem]) -> Problem | None:
     errors = [problem for problem in problems if problem.severity is Severity.ERROR]
-    return (errors or list(problems) or [None])[0]
+    return next(iter(errors or problems), None)
 
 
 def outcomes(paths: Sequence[Path], workers: int = 2) -> Iterator[Outcome]:

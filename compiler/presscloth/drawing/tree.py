@@ -64,7 +64,7 @@ class Arrow:
 
 @dataclass(frozen=True, slots=True)
 class Lettering:
-    """Words centred on a point (or `start`/`end` there); `size` is their height in mm, `turned` in degrees."""
+    """Words at a point, by their middle, `start` or `end`; `size` is in mm, `turned` in degrees."""
 
     x: float
     y: float

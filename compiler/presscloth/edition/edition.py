@@ -193,9 +193,7 @@ def _cut(piece: Piece, evaluator: Evaluator) -> CutPiece | None:
     )
 
 
-def _side(
-    piece: Piece, side: Definition | None, word: str, evaluator: Evaluator
-) -> Quantity | Broken | None:
+def _side(piece: Piece, side: Definition | None, word: str, evaluator: Evaluator) -> Quantity | Broken | None:
     """A cut size: a length greater than nothing in both systems."""
     if side is None:
         return None

@@ -252,7 +252,7 @@ class NotInThisSize(Problem):
         ## Sizes
         | Size  | tab          |
         |-------|--------------|
-        | Small | 4 cm (1 1/2 in) |
+        | Small | 4 cm (1 5/8 in) |
         | Large | 5 cm (2 in)  |
 
         ## Measures

@@ -164,6 +164,4 @@ def marks(lead: Lead, video: str) -> tree.Marks:
     """
     at = "" if lead.at is None else clock(lead.at)
     link = f"{video}#t={lead.at}" if at and video else ""
-    return tree.Marks(
-        optional=lead.optional, care=lead.care, alternative=lead.instead, at=at, at_link=link
-    )
+    return tree.Marks(optional=lead.optional, care=lead.care, alternative=lead.instead, at=at, at_link=link)

@@ -69,12 +69,14 @@ _BY_TOOL = (
 _BY_FORM = {
     Form.ZIP: Caution(
         "Zips",
-        "A needle that meets the teeth or the stop of a zip can break and fly. Turn the wheel by hand there, "
-        "and wear eye protection.",
+        "A needle that meets the teeth or the stop of a zip can break and fly. Turn the wheel by hand "
+        "there, and wear eye protection.",
     ),
 }
 
-_SMALL_PART = re.compile(r"button|bead|snap|stud|toggle|eye\b|magnet|rivet|bell\b|buckle|ring\b", re.IGNORECASE)
+_SMALL_PART = re.compile(
+    r"button|bead|snap|stud|toggle|eye\b|magnet|rivet|bell\b|buckle|ring\b", re.IGNORECASE
+)
 _CORD = re.compile(r"cord|string|ribbon|tie\b|ties\b|lace|strap", re.IGNORECASE)
 
 

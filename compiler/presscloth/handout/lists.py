@@ -14,7 +14,9 @@ from presscloth.recipe.materials import BY_LENGTH
 from presscloth.recipe.tree import Form, Material, Note, NoteKind, Recipe, Shape
 
 
-def used_materials(recipe: Recipe, edition: Edition, keys_in_statements: frozenset[str]) -> tuple[Material, ...]:
+def used_materials(
+    recipe: Recipe, edition: Edition, keys_in_statements: frozenset[str]
+) -> tuple[Material, ...]:
     """The materials that a size uses, in the order of the recipe; thread is used by every seam."""
     used = {key for piece in edition.pieces for key in piece.keys} | keys_in_statements
     return tuple(m for m in recipe.materials if m.key in used or m.form is Form.THREAD)

@@ -13,6 +13,7 @@ from presscloth.measure import Kind, Quantity, System, number_text, printed
 from presscloth.recipe.prose import How
 from presscloth.recipe.tree import Recipe
 
+
 def systems_of(recipe: Recipe, publisher: Sequence[System] = ()) -> tuple[System, ...]:
     """The systems in which a recipe is printed, the leading one first.
 

@@ -37,9 +37,7 @@ def as_json(recipe: str, sizes: Sequence[SizeMeasures], systems: Sequence[System
     return json.dumps(whole(recipe, sizes, systems), ensure_ascii=False, indent=1)
 
 
-def whole(
-    recipe: str, sizes: Sequence[SizeMeasures], systems: Sequence[System]
-) -> Mapping[str, object]:
+def whole(recipe: str, sizes: Sequence[SizeMeasures], systems: Sequence[System]) -> Mapping[str, object]:
     return {
         "recipe": recipe,
         "sizes": [

@@ -34,7 +34,8 @@ class ChoiceOutside(Problem):
     most: str
 
     def message(self) -> str:
-        return f"`{self.name}` is stated as {self.stated}, and is to be chosen from {self.least} to {self.most}"
+        between = f"is to be chosen from {self.least} to {self.most}"
+        return f"`{self.name}` is stated as {self.stated}, and {between}"
 
     def hint(self) -> str:
         return "state a value within the range, smaller end first, or widen the range"

@@ -86,6 +86,8 @@ def work_out(recipe: Recipe, size: Size, problems: Problems) -> WorkedSize:
     edition = make_edition(recipe, size, problems, ask)
     cut.append(edition)
     evaluator = edition.evaluator(ask, problems)
-    settled = settle(edition, tuple(told(recipe)), lambda expression, _: evaluator.value(expression), problems)
+    settled = settle(
+        edition, tuple(told(recipe)), lambda expression, _: evaluator.value(expression), problems
+    )
     measures = {**unneeded(edition, evaluator, problems), **of_pieces(edition.pieces)}
     return WorkedSize(edition, evaluator, settled, measures)

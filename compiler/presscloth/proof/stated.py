@@ -29,13 +29,13 @@ class CarriedOverElsewhere(Problem):
     Fails:
 
         ## Measures
-        - band = 5 cm (2 1/8 in), about
-        - strip = 5 cm
+        - band = 10 cm (4 in)
+        - strip = 10 cm
 
     Passes:
 
         ## Measures
-        - band = 5 cm (2 in)
+        - band = 10 cm (4 in)
         - strip = band
     """
 

@@ -148,9 +148,7 @@ def _held(first: Value, second: Value, *, about: bool) -> Iterator[Disagreement]
         return
     metric, imperial = systems[System.METRIC], systems[System.IMPERIAL]
     kind = UNITS[metric.unit].kind
-    for low_metric, low_imperial in dict.fromkeys(
-        ((metric.low, imperial.low), (metric.high, imperial.high))
-    ):
+    for low_metric, low_imperial in dict.fromkeys(((metric.low, imperial.low), (metric.high, imperial.high))):
         found = agreement(_own(low_metric, metric.unit), _own(low_imperial, imperial.unit), kind, about=about)
         if found is not None:
             yield found

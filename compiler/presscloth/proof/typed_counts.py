@@ -95,7 +95,7 @@ def _rows(name: str, edition: Edition) -> tuple[Label, ...]:
 
 
 def _cut(edition: Edition) -> Mapping[str, frozenset[int]]:
-    """How many of each piece are cut: from each material, of all materials, with the spare ones or without."""
+    """How many of each piece are cut: from each material or from all, with the spare ones or without."""
     found = {}
     for piece in edition.pieces:
         every = piece.count * max(1, len(piece.keys))
