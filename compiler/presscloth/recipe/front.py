@@ -12,8 +12,8 @@ from presscloth.problems import Problems
 from presscloth.recipe.expression import Name
 from presscloth.recipe.front_problems import (
     AcceptanceWithoutReason,
-    KeyMissing,
-    KeyUnknown,
+    FrontMatterKeyMissing,
+    FrontMatterKeyUnknown,
     LanguageUnclear,
     ReleaseUnclear,
     ShapeUnexpected,
@@ -145,7 +145,7 @@ class _Keys:
         name: str | None = key.text
         if key.text not in KEYS:
             name = nearest(key.text, KEYS)
-            self.problems.add(KeyUnknown(span=key.span, key=key.text, meant=name, known=KEYS))
+            self.problems.add(FrontMatterKeyUnknown(span=key.span, key=key.text, meant=name, known=KEYS))
         if name is not None and name not in self.values:
             empty = isinstance(value, Scalar) and not value.text
             self.values[name] = Scalar("", key.span) if empty else value
@@ -154,7 +154,9 @@ class _Keys:
     def need(self, key: str, example: str, place: Span) -> None:
         value = self.values.get(key)
         if value is None or (isinstance(value, Scalar) and not value.text):
-            self.problems.add(KeyMissing(span=self.spans.get(key, place), key=key, example=example))
+            self.problems.add(
+                FrontMatterKeyMissing(span=self.spans.get(key, place), key=key, example=example)
+            )
 
     def scalar(self, key: str, wanted: str = "one value") -> Scalar | None:
         value = self.values.get(key)

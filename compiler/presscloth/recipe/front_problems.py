@@ -8,7 +8,7 @@ from presscloth.problems import Problem
 
 
 @dataclass(frozen=True, kw_only=True)
-class KeyUnknown(Problem):
+class FrontMatterKeyUnknown(Problem):
     """A key in the front matter means nothing.
 
     What stands behind it would be printed nowhere.
@@ -38,7 +38,7 @@ class KeyUnknown(Problem):
 
 
 @dataclass(frozen=True, kw_only=True)
-class KeyMissing(Problem):
+class FrontMatterKeyMissing(Problem):
     """The front matter lacks the title or the month of release.
 
     Every handout has the title on its cover, and the catalogue is sorted by release.

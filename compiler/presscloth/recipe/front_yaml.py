@@ -15,11 +15,11 @@ import yaml
 
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.front_yaml_problems import (
+    FrontMatterKeyTwice,
     FrontMatterMissing,
     FrontMatterNotClosed,
     FrontMatterNotRead,
     FrontMatterTooDeep,
-    KeyTwice,
     SignNeedsQuotes,
     ValueCutOff,
 )
@@ -178,7 +178,7 @@ class _Reading:
                     return
             elif (earlier := known.get(key.text)) is not None:
                 label = Label(earlier.span, "here first")
-                self.report(KeyTwice(span=key.span, key=key.text, labels=(label,)))
+                self.report(FrontMatterKeyTwice(span=key.span, key=key.text, labels=(label,)))
             elif value is not None:
                 known[key.text] = key
                 yield key, value
@@ -231,47 +231,51 @@ class _Reading:
             self.report(ValueCutOff(span=span, value=event.value, rest=rest[0].strip()))
 
 
+_SIGNS = tuple("*&!@%`")
 _SECOND_COLON = re.compile(r"\s*(?:- )?[^:\n]*:\s+\S[^\n]*:")
+
+_CANNOT_SEE = ("a sign stands here that cannot be seen", "delete it")
+_TAB = ("a tab stands here", "put spaces in its place")
+_TWO_COLONS = ("a second colon stands in this line", 'put the value in quotes: `title: "Bag: a small one"`')
+_DOES_NOT_FIT = (
+    "this line does not fit to the line above",
+    "begin both in the first column, each with a key, a colon and a space",
+)
+_QUOTE = ("the quote that begins here is never closed", "close it in the same line")
+_BRACKET = ("the bracket that begins here is never closed", "close it in the same line")
+_ANYTHING = ("this cannot be read", "write each line as `key: value`, and put the value in double quotes")
 
 
 def _unreadable(error: yaml.YAMLError, reading: _Reading) -> Problem:
     """What a fault of the YAML means to somebody who has never heard of YAML."""
     text = reading.text
-    if isinstance(error, yaml.reader.ReaderError):
-        place = reading.span(error.position, error.position + 1)
-        return FrontMatterNotRead(
-            span=place, what="a sign stands here that cannot be seen", advice="delete it"
-        )
-    if not isinstance(error, yaml.MarkedYAMLError) or error.problem_mark is None:
-        return FrontMatterNotRead(span=reading.span(0, len(text)), what="this cannot be read")
-    problem = error.problem or ""
-    at = error.problem_mark.index
-    place = reading.span(at, at + 1) if at < len(text) else reading.span(text.rstrip().rfind("\n") + 1, at)
-    opened = place if error.context_mark is None else reading.span(error.context_mark.index, at)
-    if "cannot start any token" in problem and text[at] == "\t":
-        what, advice = "a tab stands here", "put spaces in its place"
-    elif "cannot start any token" in problem:
-        return SignNeedsQuotes(span=place, sign=text[at])
-    elif "mapping values" in problem and _SECOND_COLON.match(text, text.rfind("\n", 0, at) + 1, at + 1):
-        what, advice = (
-            "a second colon stands in this line",
-            'put the value in quotes: `title: "Bag: a small one"`',
-        )
-    elif "mapping values" in problem or "block mapping start" in problem:
-        what = "this line does not fit to the line above"
-        advice = "begin both in the first column, each with a key, a colon and a space"
-    elif "end of stream" in problem and "quoted" in (error.context or ""):
-        place, what, advice = (
-            opened,
-            "the quote that begins here is never closed",
-            "close it in the same line",
-        )
-    elif "expected ','" in problem:
-        place, what, advice = (
-            opened,
-            "the bracket that begins here is never closed",
-            "close it in the same line",
-        )
-    else:
-        return FrontMatterNotRead(span=place, what="this cannot be read")
-    return FrontMatterNotRead(span=place, what=what, advice=advice)
+    match error:
+        case yaml.reader.ReaderError(position=at):
+            return _not_read(reading.span(at, at + 1), _CANNOT_SEE)
+        case yaml.MarkedYAMLError(problem=str(problem), problem_mark=yaml.Mark(index=at)):
+            place = reading.span(at, at + 1)
+            if at >= len(text):
+                place = reading.span(text.rstrip().rfind("\n") + 1, at)
+            opened = place
+            if error.context_mark is not None:
+                opened = reading.span(error.context_mark.index, at)
+        case _:
+            return _not_read(reading.span(0, len(text)), _ANYTHING)
+    if opened.text.startswith(_SIGNS):
+        return SignNeedsQuotes(span=opened, sign=opened.text[0])
+    if "cannot start any token" in problem and place.text == "\t":
+        return _not_read(place, _TAB)
+    if "mapping values" in problem and _SECOND_COLON.match(text, text.rfind("\n", 0, at) + 1, at + 1):
+        return _not_read(place, _TWO_COLONS)
+    if "mapping values" in problem or "block mapping start" in problem:
+        return _not_read(place, _DOES_NOT_FIT)
+    if "end of stream" in problem and "quoted" in (error.context or ""):
+        return _not_read(opened, _QUOTE)
+    if "expected ','" in problem:
+        return _not_read(opened, _BRACKET)
+    return _not_read(place, _ANYTHING)
+
+
+def _not_read(span: Span, fault: tuple[str, str]) -> Problem:
+    what, advice = fault
+    return FrontMatterNotRead(span=span, what=what, advice=advice)

@@ -14,16 +14,9 @@ class FrontMatterMissing(Problem):
     The front matter says what the article is called and when the recipe is released; without it
     there is nothing to put on a cover or into the catalogue. It stands between two lines of `---`.
 
-    Fails:
+    Fails: a file whose first line is `# Plain Cloth`.
 
-        # Plain Cloth
-
-    Passes:
-
-        ---
-        title: Plain Cloth
-        release: 2027-05
-        ---
+    Passes: a file that begins with `---`, a title, a release and `---`.
     """
 
     def message(self) -> str:
@@ -39,20 +32,9 @@ class FrontMatterNotClosed(Problem):
 
     Where the facts about the publication end and the recipe begins can only be guessed.
 
-    Fails:
+    Fails: a file with one line `---`, or with more than 200 lines between the first and the second.
 
-        ---
-        title: Plain Cloth
-        release: 2027-05
-
-        # Plain Cloth
-
-    Passes:
-
-        ---
-        title: Plain Cloth
-        release: 2027-05
-        ---
+    Passes: a file that begins with `---`, a title, a release and `---`.
     """
 
     def message(self) -> str:
@@ -150,7 +132,7 @@ class FrontMatterTooDeep(Problem):
 
 
 @dataclass(frozen=True, kw_only=True)
-class KeyTwice(Problem):
+class FrontMatterKeyTwice(Problem):
     """A key stands twice in the front matter.
 
     Only one of the two values could be printed, and nobody can say which was meant.
