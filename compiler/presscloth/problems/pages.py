@@ -3,7 +3,8 @@
 The first paragraph says what is wrong; the paragraphs after it what would happen at the sewing table
 and how it is put right. `Fails:` and `Passes:`, each alone on a line, begin an indented piece of a
 recipe that a test runs. What no piece of a recipe can show is said in words on the same line, and not
-run: `Fails: a file of more than a megabyte.`
+run: `Fails: a file of more than a megabyte.` A piece of the publisher's file begins with a line that
+names it: `# site/publisher.yaml`.
 """
 
 from __future__ import annotations
@@ -14,15 +15,21 @@ from inspect import cleandoc
 
 from presscloth.problems.base import Problem, Severity
 
+RECIPE, PUBLISHER = "recipe.md", "site/publisher.yaml"
+
 _EXAMPLE = re.compile(r"^(Fails|Passes):[ \t]*(.*)\n?((?:[ \t]+\S.*\n?|[ \t]*\n)*)", re.MULTILINE)
 
 
 @dataclass(frozen=True, slots=True)
 class Example:
-    """A piece of a recipe (`runs`), or words that describe what no such piece can show."""
+    """A piece of a recipe or of another `file`; or words that describe what no such piece can show."""
 
     text: str
-    runs: bool
+    file: str | None
+
+    @property
+    def runs(self) -> bool:
+        return self.file is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +62,7 @@ def page(kind: type[Problem]) -> Page:
 
 def _example(words: str, block: str) -> Example | None:
     if words.strip():
-        return Example(" ".join(f"{words} {block}".split()), runs=False)
+        return Example(" ".join(f"{words} {block}".split()), file=None)
     text = cleandoc("\n" + block).strip("\n")
-    return Example(text + "\n", runs=True) if text else None
+    file = PUBLISHER if text.startswith(f"# {PUBLISHER}\n") else RECIPE
+    return Example(text + "\n", file) if text else None

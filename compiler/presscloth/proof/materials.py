@@ -9,6 +9,7 @@ from typing import ClassVar
 
 from presscloth.problems import Problem, Severity
 from presscloth.proof.subject import Subject
+from presscloth.recipe.lost import cause
 from presscloth.recipe.tree import Form, Material
 
 _NOT_LETTERS = "IO"
@@ -123,7 +124,10 @@ def _unused(subject: Subject) -> Iterator[Problem]:
     used = {key.text for piece in recipe.pieces for key in piece.keys} | subject.keys_in_statements
     for material in recipe.materials:
         if material.key not in used and material.form is not Form.THREAD:
-            yield MaterialNotUsed(span=material.span, key=material.key, material=material.name)
+            because = cause(material.key, recipe.lost)
+            yield MaterialNotUsed(
+                span=material.span, key=material.key, material=material.name, cause=because
+            )
 
 
 def _gaps(materials: tuple[Material, ...]) -> Iterator[Problem]:

@@ -58,7 +58,7 @@ class PictureWithoutWords(Problem):
     Fails:
 
         ## Steps
-        1. Look: ![](corner.png)
+        1. Look: ![](cloth.png)
 
            ```sew
            finish cloth

@@ -22,11 +22,15 @@ Slots = Mapping[str, Slot]
 
 @dataclass(frozen=True, slots=True)
 class Known:
-    """The names that a recipe knows: measures, things (pieces and what is sewn), material keys."""
+    """The names that a recipe knows: measures, things (pieces and what is sewn), material keys.
+
+    `lost` are the places where more would have been named, had they been readable.
+    """
 
     measures: Mapping[str, Span]
     things: Mapping[str, Span]
     keys: frozenset[str]
+    lost: tuple[Span, ...] = ()
 
     def is_thing(self, name: str) -> bool:
         return look_up(name, self.things) is not None

@@ -57,7 +57,7 @@ class KeyUnclear(Problem):
 
 
 @dataclass(frozen=True, kw_only=True)
-class KeyTwice(Problem):
+class MaterialTwice(Problem):
     """Two materials have the same key.
 
     A piece cut from that key could be cut from either.
@@ -196,7 +196,7 @@ def read_materials(table: TableBlock, inlines: ReadInlines, problems: Problems) 
             continue
         if material.key in found:
             earlier = Label(found[material.key].key_span, "the first material with this key")
-            problems.add(KeyTwice(span=material.key_span, key=material.key, labels=(earlier,)))
+            problems.add(MaterialTwice(span=material.key_span, key=material.key, labels=(earlier,)))
         else:
             found[material.key] = material
     return tuple(found.values())

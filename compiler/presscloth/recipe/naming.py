@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.expression import Expression, Name
+from presscloth.recipe.lost import cause
 from presscloth.recipe.matching import Known, names_in
 from presscloth.recipe.reading_problems import NameUnknown
 from presscloth.recipe.tree import Definition, Material, Piece, Size
@@ -31,7 +32,7 @@ class NameTwice(Problem):
 
         ## Measures
         - seam = 1 cm (3/8 in)
-        - wide seam = 2 cm (3/4 in)
+        - broad seam = 2 cm (3/4 in)
     """
 
     name: str
@@ -118,6 +119,7 @@ def known_names(
     pieces: Sequence[Piece],
     materials: Sequence[Material],
     results: Sequence[Name],
+    lost: tuple[Span, ...],
 ) -> Known:
     measured = {d.name.text: d.name.span for d in definitions(sizes, measures)}
     for size in sizes:
@@ -128,7 +130,7 @@ def known_names(
         things.setdefault(name.text, name.span)
     for material in materials:
         things.setdefault(material.key, material.key_span)
-    return Known(measured, things, frozenset(material.key for material in materials))
+    return Known(measured, things, frozenset(material.key for material in materials), lost)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -167,7 +169,9 @@ def hold_names(expression: Expression, known: Known, problems: Problems) -> None
         if measure and known.is_called_thing(name.text):
             problems.add(ThingNotMeasure(span=name.span, name=name.text))
         else:
-            problems.add(NameUnknown(span=name.span, name=name.text, meant=known.nearest(name.text)))
+            meant = known.nearest(name.text)
+            because = cause(name.text, known.lost)
+            problems.add(NameUnknown(span=name.span, name=name.text, meant=meant, cause=because))
 
 
 def circles(sizes: Sequence[Size], measures: Sequence[Definition], problems: Problems) -> None:

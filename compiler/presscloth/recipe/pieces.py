@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from presscloth.problems import Problem, Problems
 from presscloth.recipe.definitions import NameNotAllowed, ReadInlines, measured
 from presscloth.recipe.expression import Name
 from presscloth.recipe.leads import names_in_list
+from presscloth.recipe.lost import cause
 from presscloth.recipe.markdown import TableBlock
 from presscloth.recipe.materials import BY_LENGTH, LAID_OUT
 from presscloth.recipe.notes import PIECE_NOTES, read_notes
@@ -17,14 +18,14 @@ from presscloth.recipe.reckoning import expression
 from presscloth.recipe.tables import Row, needed_cell, read_rows
 from presscloth.recipe.tree import Definition, Form, Grain, Material, NoteKind, Piece, Shape
 from presscloth.recipe.words import nearest, why_no_name
-from presscloth.source import Passage
+from presscloth.source import Passage, Span
 
 _OUTLINE = re.compile(r"outline (.+)", re.IGNORECASE)
 _EMPTY = ("", "–", "-", "—")
 
 
 @dataclass(frozen=True, kw_only=True)
-class KeyUnknown(Problem):
+class MaterialUnknown(Problem):
     """A piece is cut from a key that no material has.
 
     Nobody can cut it, and its cloth would not be bought.
@@ -34,7 +35,7 @@ class KeyUnknown(Problem):
         ## Pieces
         | Piece | From | Cut | Width         | Height        |
         |-------|------|-----|---------------|---------------|
-        | cloth | Q    | 1   | 30 cm (12 in) | 30 cm (12 in) |
+        | cloth | A, Q | 1   | 30 cm (12 in) | 30 cm (12 in) |
 
     Passes:
 
@@ -172,9 +173,16 @@ class WordUnknown(Problem):
 
 
 def read_pieces(
-    table: TableBlock, materials: Mapping[str, Material], inlines: ReadInlines, problems: Problems
+    table: TableBlock,
+    materials: Mapping[str, Material],
+    lost: Sequence[Span],
+    inlines: ReadInlines,
+    problems: Problems,
 ) -> tuple[Piece, ...]:
-    """The pieces; a row that cannot be read is reported and left out."""
+    """The pieces; a row that cannot be read is reported and left out.
+
+    `lost` are the materials' rows that were left out.
+    """
     rows = read_rows(
         table,
         "Pieces",
@@ -182,12 +190,16 @@ def read_pieces(
         ("Width", "Height", "Shape", "Sizes", "Grain", "Allowance", "Notes"),
         problems,
     )
-    found = (_piece(row, materials, inlines, problems) for row in rows)
+    found = (_piece(row, materials, lost, inlines, problems) for row in rows)
     return tuple(piece for piece in found if piece is not None)
 
 
 def _piece(
-    row: Row, materials: Mapping[str, Material], inlines: ReadInlines, problems: Problems
+    row: Row,
+    materials: Mapping[str, Material],
+    lost: Sequence[Span],
+    inlines: ReadInlines,
+    problems: Problems,
 ) -> Piece | None:
     name_cell = needed_cell(row, "Piece", "this piece", problems)
     from_cell = needed_cell(row, "From", row.text("Piece"), problems)
@@ -199,7 +211,7 @@ def _piece(
     if why is not None:
         problems.add(NameNotAllowed(span=name.span, name=name.text, why=why))
         return None
-    keys = _keys(from_cell, materials, problems)
+    keys = _keys(from_cell, materials, lost, problems)
     shape, outline = _shape(row, problems)
     sizes = row.cells.get("Sizes")
     notes_cell = row.cells.get("Notes")
@@ -223,11 +235,16 @@ def _piece(
     return piece
 
 
-def _keys(cell: Passage, materials: Mapping[str, Material], problems: Problems) -> tuple[Name, ...]:
+def _keys(
+    cell: Passage, materials: Mapping[str, Material], lost: Sequence[Span], problems: Problems
+) -> tuple[Name, ...]:
     keys = names_in_list(cell)
     for key in keys:
         if key.text not in materials:
-            problems.add(KeyUnknown(span=key.span, key=key.text, known=tuple(materials)))
+            because = cause(key.text, lost)
+            problems.add(
+                MaterialUnknown(span=key.span, key=key.text, known=tuple(materials), cause=because)
+            )
     return tuple(key for key in keys if key.text in materials)
 
 

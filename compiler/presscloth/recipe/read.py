@@ -17,9 +17,10 @@ from presscloth.recipe.braces import in_braces
 from presscloth.recipe.definitions import ReadInlines, check
 from presscloth.recipe.expression import Broken, Compared, Expression, Name
 from presscloth.recipe.front import front_matter
+from presscloth.recipe.lost import left_out
 from presscloth.recipe.markdown import HeadingBlock, MarkdownBlock
-from presscloth.recipe.materials import read_materials
 from presscloth.recipe.matching import Known
+from presscloth.recipe.materials import read_materials
 from presscloth.recipe.naming import circles, definitions, hold_names, known_names, one_name_one_thing
 from presscloth.recipe.patterns import VerbForm
 from presscloth.recipe.pieces import read_pieces
@@ -35,7 +36,7 @@ from presscloth.recipe.sections import (
 )
 from presscloth.recipe.statements import result_name, sew_block, statement_passages
 from presscloth.recipe.tree import Check, Lead, Recipe, Section, Stage
-from presscloth.source import Source
+from presscloth.source import Source, Span
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -116,18 +117,25 @@ def read(
     known, others = sort_out(cut_out, problems)
     beginning = source.span(start, start)
 
+    def lost(section: str, kept: Sequence[Span]) -> tuple[Span, ...]:
+        return left_out(known[section].content, kept) if section in known else ()
+
     sizes = read_sizes(known.get("Sizes"), beginning, problems)
     measures = read_measures(known.get("Measures"), inlines, problems)
+    lost_measures = lost("Measures", [measure.span for measure in measures])
     table = the_table(known.get("Materials"), "Materials", problems)
     materials = read_materials(table, inlines, problems) if table else ()
+    lost_materials = lost("Materials", [material.span for material in materials])
     table = the_table(known.get("Pieces"), "Pieces", problems)
     by_key = {material.key: material for material in materials}
-    pieces = read_pieces(table, by_key, inlines, problems) if table else ()
+    pieces = read_pieces(table, by_key, lost_materials, inlines, problems) if table else ()
+    lost_pieces = lost("Pieces", [piece.span for piece in pieces])
+    every_loss = (*lost_measures, *lost_materials, *lost_pieces)
 
     step_blocks = known["Steps"].content if "Steps" in known else ()
     results = tuple(_results(step_blocks))
     one_name_one_thing(sizes, measures, pieces, results, problems)
-    names = known_names(sizes, measures, pieces, materials, results)
+    names = known_names(sizes, measures, pieces, materials, results, every_loss)
     sew = partial(sew_block, verbs=verbs, known=names, problems=problems)
     stages = steps.read_stages(step_blocks, blocks, inlines, sew, problems)
     checks = tuple(check(text, inlines, problems) for _, text in items(known.get("Checks"), "Checks", problems))
@@ -151,6 +159,7 @@ def read(
         pieces=pieces,
         stages=stages,
         checks=checks,
+        lost=every_loss,
         notes=tuple(
             Section(inlines(section.heading.text), blocks(section.content), section.heading.span)
             for section in others

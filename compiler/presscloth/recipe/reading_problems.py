@@ -201,8 +201,8 @@ class StatementInTwoWays(Problem):
         1. Join them.
 
            ```sew
-           top = join A pocket, cloth side by side
-           finish top
+           front = join A pocket, cloth side by side
+           finish front
            ```
 
     Passes:

@@ -89,14 +89,14 @@ class ContentUnexpected(Problem):
 
     Fails:
 
-        ## Measures
+        ## Tools
 
-        The band is 5 cm.
+        A sewing machine and an iron.
 
     Passes:
 
-        ## Measures
-        - band = 5 cm (2 in): from the edge
+        ## Tools
+        - sewing machine, iron
     """
 
     section: str

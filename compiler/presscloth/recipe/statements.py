@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from presscloth.problems import Problems
 from presscloth.recipe.expression import Broken, Name
 from presscloth.recipe.lexer import Token, TokenKind, tokens
+from presscloth.recipe.lost import cause
 from presscloth.recipe.matching import Known, Matcher, Slots
 from presscloth.recipe.patterns import TAILS, ResultRule, VerbForm, elements, spoken
 from presscloth.recipe.reading_problems import (
@@ -150,7 +151,9 @@ def _read(
     loose = sorted(_readings(passage, body, by_first, known, free=True), key=_strangeness)
     if loose:
         for name in loose[0].unknown:
-            problems.add(NameUnknown(span=name.span, name=name.text, meant=known.nearest(name.text)))
+            meant = known.nearest(name.text)
+            because = cause(name.text, known.lost)
+            problems.add(NameUnknown(span=name.span, name=name.text, meant=meant, cause=because))
     else:
         shown = tuple(dict.fromkeys(spoken(pattern) for _, pattern in by_first))
         problems.add(StatementNotRead(span=passage.span(), patterns=shown))

@@ -251,7 +251,7 @@ class Recipe:
     """A whole recipe. `slug` names it in addresses; `folder` is where its pictures lie.
 
     `measures` are in the order written; `notes` are the sections that are only read, `tools` the
-    items of Tools one by one.
+    items of Tools one by one. `lost` are the rows and items that could not be read.
     """
 
     slug: str
@@ -267,6 +267,7 @@ class Recipe:
     stages: tuple[Stage, ...]
     checks: tuple[Check, ...]
     notes: tuple[Section, ...]
+    lost: tuple[Span, ...] = ()
 
     @property
     def steps(self) -> tuple[Step, ...]:
