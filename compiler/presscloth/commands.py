@@ -67,11 +67,15 @@ def compile_site(options: argparse.Namespace) -> int:
         )
     finally:
         bar.clear()
-    _show(compiled.proved, Format(options.format))
+    _show(compiled.proved, Format(options.format), report(compiled.problems))
     console.talk(f"compiled {_number(len(compiled.proved), 'recipe')}: {_counted(compiled.proved)}")
     for failed in compiled.failed:
         console.talk(f"{failed.slug}: no handout is written, for it has errors")
+    for slug in compiled.held:
+        console.talk(f"{slug}: held, and so left out; --held compiles it as a draft")
     console.talk(f"{_number(len(compiled.written), 'file')} written in {options.out}")
+    if any(problem.severity is Severity.ERROR for problem in compiled.problems):
+        return PROBLEMS
     return _outcome(compiled.proved, strict=options.strict)
 
 
@@ -130,8 +134,8 @@ def _reported(proved: Proved) -> tuple[Reported, ...]:
     return report(proved.problems, sizes=sizes, systems=[s.value for s in proved.recipe.front.systems])
 
 
-def _show(proved: Iterable[Proved], form: Format) -> None:
-    reported = tuple(one for each in proved for one in _reported(each))
+def _show(proved: Iterable[Proved], form: Format, besides: Sequence[Reported] = ()) -> None:
+    reported = (*besides, *(one for each in proved for one in _reported(each)))
     out = sys.stdout
     text = show(reported, form, width=console.width(out), colour=console.coloured(out))
     console.data(text, machine=form in (Format.JSON, Format.SARIF))

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from presscloth.handout.build import WorkedOut, make_handout
@@ -21,6 +21,9 @@ from presscloth.source import Source
 
 RECIPE = "recipe.md"
 
+Progress = Callable[[int, int, str], None]
+"""Told how many are done, of how many, and which."""
+
 
 @dataclass(frozen=True)
 class Proved:
@@ -35,6 +38,11 @@ class Proved:
     recipe: Recipe | None
     sizes: tuple[WorkedSize, ...]
     problems: tuple[Problem, ...]
+
+    @property
+    def held(self) -> bool:
+        """Whether the author keeps it out of the site."""
+        return self.recipe is not None and self.recipe.front.held
 
     @property
     def sound(self) -> bool:
@@ -105,3 +113,79 @@ def measures(proved: Proved) -> tuple[SizeMeasures, ...]:
 
 def _worked(size: WorkedSize) -> WorkedOut:
     return WorkedOut(edition=size.edition, evaluator=size.evaluator, settled=size.settled)
+
+
+@dataclass(frozen=True)
+class Compiled:
+    """What a compile did: every recipe as it was proved, and the files that were written.
+
+    `problems` are those of the publisher's own file, and what kept the site from being written;
+    with an error among them nothing was written. `held` are the short names of those left out.
+    """
+
+    proved: tuple[Proved, ...]
+    written: tuple[str, ...]
+    held: tuple[str, ...]
+    problems: tuple[Problem, ...]
+
+    @property
+    def failed(self) -> tuple[Proved, ...]:
+        return tuple(each for each in self.proved if not each.sound)
+
+
+def compile_site(
+    paths: Sequence[Path],
+    *,
+    out: Path,
+    held: bool = False,
+    workers: int | None = None,
+    pdf: bool = True,
+    progress: Progress | None = None,
+    site: Path = Path("site"),
+) -> Compiled:
+    """Prove recipes and let the site with their handouts take the place of the one in `out`.
+
+    A recipe with errors keeps the pages that it had, and so does one that was not asked for. The
+    publisher's file, standing pages and themes of its own are looked for in the folder `site`.
+    """
+    from presscloth.printing.look import ThemeError
+    from presscloth.printing.pdf import PrintingRefused
+    from presscloth.publish.published import SiteNotWritten, published_slugs
+    from presscloth.publish.publisher import publisher_of
+    from presscloth.publish.site import publish
+    from presscloth.publish.swap import PublishRefused
+
+    problems = Problems()
+    publisher = publisher_of(site, problems)
+    if not pdf:
+        publisher = replace(publisher, papers=())
+    proved = tuple(prove(path) for path in paths)
+    out_of_it = tuple(each.slug for each in proved if each.held and not held)
+    booklets = tuple(booklet(each, publisher) for each in proved if each.sound and each.slug not in out_of_it)
+    asked = {each.slug for each in proved}
+    all_recipes = find(())
+    everything = not isinstance(all_recipes, Problem) and set(all_recipes) <= set(paths)
+    kept = {each.slug for each in proved if not each.sound and each.slug not in out_of_it}
+    if not everything:
+        kept |= set(published_slugs(out)) - asked
+    written: tuple[str, ...] = ()
+    if all(problem.severity is not Severity.ERROR for problem in problems.found()):
+        try:
+            written = publish(
+                booklets,
+                tuple(sorted(kept)),
+                publisher,
+                out,
+                standing=_folder(site / "standing"),
+                own_themes=_folder(Path("themes")),
+                workers=workers,
+                progress=progress,
+            ).files
+        except (PublishRefused, PrintingRefused, ThemeError) as refused:
+            place = Source(out.as_posix(), "").span(0, 0)
+            problems.add(SiteNotWritten(span=place, why=str(refused)))
+    return Compiled(proved, written, out_of_it, problems.found())
+
+
+def _folder(path: Path) -> Path | None:
+    return path if path.is_dir() else None
