@@ -141,19 +141,56 @@ CAUTIONS = (
 )
 
 MATERIALS = (
-    MaterialLine("A", "Linen, oat", "fabric", pair("140 cm", "55 in"), pair("40 cm", "1/2 yd"), pair("10 cm", "1/8 yd"), ()),
     MaterialLine(
-        "B", "Canvas, slate", "fabric", pair("145 cm", "57 in"), pair("80 cm", "7/8 yd"), pair("10 cm", "1/8 yd"),
+        "A",
+        "Linen, oat",
+        "fabric",
+        pair("140 cm", "55 in"),
+        pair("40 cm", "1/2 yd"),
+        pair("10 cm", "1/8 yd"),
+        (),
+    ),
+    MaterialLine(
+        "B",
+        "Canvas, slate",
+        "fabric",
+        pair("145 cm", "57 in"),
+        pair("80 cm", "7/8 yd"),
+        pair("10 cm", "1/8 yd"),
         (words("one way"),),
     ),
     MaterialLine(
-        "C", "Lining cotton, striped", "fabric", pair("110 cm", "43 in"), pair("90 cm", "1 yd"),
-        pair("10 cm", "1/8 yd"), (words("shrinks 3 %"), words("wash before cutting")),
+        "C",
+        "Lining cotton, striped",
+        "fabric",
+        pair("110 cm", "43 in"),
+        pair("90 cm", "1 yd"),
+        pair("10 cm", "1/8 yd"),
+        (words("shrinks 3 %"), words("wash before cutting")),
     ),
-    MaterialLine("D", "Cut-away stabiliser", "stabiliser", pair("50 cm", "20 in"), pair("1 m", "1 yd"), pair("1 m", "1 yd"), ()),
-    MaterialLine("E", "Cotton cord, 4 mm", "tape", None, pair("20 cm", "1/4 yd"), pair("10 cm", "1/8 yd"), ()),
-    MaterialLine("F", "Button, 30 mm", "notion", None, plain("1"), None, (words("a toggle does as well"),), optional=True),
-)  # fmt: skip
+    MaterialLine(
+        "D",
+        "Cut-away stabiliser",
+        "stabiliser",
+        pair("50 cm", "20 in"),
+        pair("1 m", "1 yd"),
+        pair("1 m", "1 yd"),
+        (),
+    ),
+    MaterialLine(
+        "E", "Cotton cord, 4 mm", "tape", None, pair("20 cm", "1/4 yd"), pair("10 cm", "1/8 yd"), ()
+    ),
+    MaterialLine(
+        "F",
+        "Button, 30 mm",
+        "notion",
+        None,
+        plain("1"),
+        None,
+        (words("a toggle does as well"),),
+        optional=True,
+    ),
+)
 
 TOOLS = (
     words("sewing machine"),
@@ -165,9 +202,16 @@ TOOLS = (
 
 
 def cut(
-    piece: str, key: str, material: str, number: int, *sides: tuple[str, Amount],
-    shape: str = "rectangle", measure_first: bool = False, notes: tuple[str, ...] = (), belongs: str = "",
-) -> CutLine:  # fmt: skip
+    piece: str,
+    key: str,
+    material: str,
+    number: int,
+    *sides: tuple[str, Amount],
+    shape: str = "rectangle",
+    measure_first: bool = False,
+    notes: tuple[str, ...] = (),
+    belongs: str = "",
+) -> CutLine:
     return CutLine(
         piece,
         key,
@@ -194,10 +238,24 @@ def cutting(front: Amount, height: Amount, badge: Amount) -> tuple[CutLine, ...]
         cut("back", "B", "canvas", 1, *wide_high(front, height), notes=("on the fold",)),
         cut("base", "B", "canvas", 1, ("diameter", pair("18.5 cm", "7 1/4 in")), shape="circle"),
         cut("lining", "C", "lining", 1, *wide_high(front, height), measure_first=True),
-        cut("pocket", "C", "lining", 1, *wide_high(pair("14 cm", "5 1/2 in"), pair("14 cm", "5 1/2 in")), belongs="Optional"),
+        cut(
+            "pocket",
+            "C",
+            "lining",
+            1,
+            *wide_high(pair("14 cm", "5 1/2 in"), pair("14 cm", "5 1/2 in")),
+            belongs="Optional",
+        ),
         cut("loop", "E", "cord", 1, ("length", pair("12.5 cm", "5 in"))),
-        cut("stabiliser patch", "D", "stabiliser", 1, *wide_high(pair("15 cm", "5 7/8 in", "about"), pair("15 cm", "5 7/8 in", "about")), notes=("any grain",)),
-    )  # fmt: skip
+        cut(
+            "stabiliser patch",
+            "D",
+            "stabiliser",
+            1,
+            *wide_high(pair("15 cm", "5 7/8 in", "about"), pair("15 cm", "5 7/8 in", "about")),
+            notes=("any grain",),
+        ),
+    )
 
 
 def stages(front: Amount, height: Amount, tall: bool) -> tuple[StageText, ...]:
@@ -212,47 +270,73 @@ def stages(front: Amount, height: Amount, tall: bool) -> tuple[StageText, ...]:
         words("The outer bag"),
         (
             step(
-                3, "Sew a side strip to each side of the badge with ", pair("1 cm", "3/8 in"),
-                " seams, then the head strip above and the foot strip below. The front measures ", front, " by ",
-                height, ".", marks=Marks(at="4:15", at_link="https://tidewrack.example/video#t=255"),
+                3,
+                "Sew a side strip to each side of the badge with ",
+                pair("1 cm", "3/8 in"),
+                " seams, then the head strip above and the foot strip below. The front measures ",
+                front,
+                " by ",
+                height,
+                ".",
+                marks=Marks(at="4:15", at_link="https://tidewrack.example/video#t=255"),
             ),
             StepText(
-                4, Marks(),
+                4,
+                Marks(),
                 (
                     para("Sew front and back together along their lower edges. Press the seam to one side."),
-                    Figure(layout_drawing().of, words("Right sides together, ", Emphasis(words("before"), False), " pressing")),
+                    Figure(
+                        layout_drawing().of,
+                        words("Right sides together, ", Emphasis(words("before"), False), " pressing"),
+                    ),
                     para("Turn the work and check the seam from the right side.", marks=Marks(care=True)),
                 ),
             ),
             step(
-                5, "Box both corners to ", pair("7.5 cm", "3 in"), ", measuring twice before you cut.",
+                5,
+                "Box both corners to ",
+                pair("7.5 cm", "3 in"),
+                ", measuring twice before you cut.",
                 marks=Marks(care=True, at="9:02"),
             ),
             *([step(6, "Fold each side tab in half and tack it to a side seam.")] if tall else []),
         ),
-    )  # fmt: skip
+    )
     lining = StageText(
         words("The lining"),
         (
             StepText(
-                7, Marks(optional=True),
+                7,
+                Marks(optional=True),
                 (
                     para("Turn under ", pair("1 cm", "3/8 in"), " twice along the top of the pocket. Then:"),
                     Listing(
                         (
                             (para("stitch close to the fold;"),),
                             (para("centre the pocket on the lining;"),),
-                            (para("sew it on, leaving the top open."), Quote((para("Round the corners a little."),))),
+                            (
+                                para("sew it on, leaving the top open."),
+                                Quote((para("Round the corners a little."),)),
+                            ),
                         ),
                         None,
                     ),
                 ),
             ),
-            step(8, "Fold the lining in half and sew the sides, leaving ", pair("15 cm", "6 in", "about"), " open in one."),
-            step(8, "Sew the lining from two halves instead, leaving the gap in its base.", marks=Marks(alternative=True)),
+            step(
+                8,
+                "Fold the lining in half and sew the sides, leaving ",
+                pair("15 cm", "6 in", "about"),
+                " open in one.",
+            ),
+            step(
+                8,
+                "Sew the lining from two halves instead, leaving the gap in its base.",
+                marks=Marks(alternative=True),
+            ),
             step(9, "Sew the lining in, turn the bag through the gap, close the gap, and sew on the button."),
         ),
-    )  # fmt: skip
+    )
     return (badge, outer, lining)
 
 
@@ -263,11 +347,14 @@ NOTES = (
             para("You may sell bags sewn from this handout, up to ", plain("50"), " a year."),
             Grid(
                 (words("Stitch field"), words("Thread")),
-                ((words(pair("100 mm", "3 15/16 in")), words("40 m")), (words(pair("180 mm", "7 1/16 in")), words("65 m"))),
+                (
+                    (words(pair("100 mm", "3 15/16 in")), words("40 m")),
+                    (words(pair("180 mm", "7 1/16 in")), words("65 m")),
+                ),
             ),
         ),
     ),
-)  # fmt: skip
+)
 
 SMALL = Handout(
     slug="harbour-kit-bag",
@@ -290,8 +377,13 @@ SMALL = Handout(
     systems=BOTH,
     finished=(
         Finished(
-            1, "",
-            (("width", pair("19 cm", "7 1/2 in")), ("height", pair("20.5 cm", "8 in")), ("depth", pair("7.5 cm", "3 in"))),
+            1,
+            "",
+            (
+                ("width", pair("19 cm", "7 1/2 in")),
+                ("height", pair("20.5 cm", "8 in")),
+                ("depth", pair("7.5 cm", "3 in")),
+            ),
         ),
     ),
     cautions=CAUTIONS,
@@ -307,7 +399,7 @@ SMALL = Handout(
     ),
     stages=stages(pair("19 cm", "7 1/2 in"), pair("24 cm", "9 1/2 in"), tall=False),
     notes=NOTES,
-)  # fmt: skip
+)
 
 TALL = replace(
     SMALL,
@@ -315,13 +407,18 @@ TALL = replace(
     sewn=True,
     finished=(
         Finished(
-            1, "",
-            (("width", pair("22 cm", "8 3/4 in")), ("height", pair("27.5 cm", "10 3/4 in")), ("depth", pair("7.5 cm", "3 in"))),
+            1,
+            "",
+            (
+                ("width", pair("22 cm", "8 3/4 in")),
+                ("height", pair("27.5 cm", "10 3/4 in")),
+                ("depth", pair("7.5 cm", "3 in")),
+            ),
         ),
     ),
     cutting=cutting(pair("24 cm", "9 1/2 in"), pair("33 cm", "13 in"), pair("18 cm", "7 in")),
     stages=stages(pair("22 cm", "8 3/4 in"), pair("31 cm", "12 1/4 in"), tall=True),
-)  # fmt: skip
+)
 
 LARGE = replace(
     SMALL,
@@ -355,7 +452,11 @@ MUG_MAT = Handout(
     proved=False,
     systems=(System.METRIC,),
     finished=(
-        Finished(4, "mats", (("width", Amount((("12 cm", System.METRIC),))), ("height", Amount((("12 cm", System.METRIC),)))),),
+        Finished(
+            4,
+            "mats",
+            (("width", Amount((("12 cm", System.METRIC),))), ("height", Amount((("12 cm", System.METRIC),)))),
+        ),
     ),
     cautions=(),
     intro=(),
@@ -365,12 +466,19 @@ MUG_MAT = Handout(
     ),
     tools=(),
     cutting=(
-        cut("square", "A", "cotton scraps", 8, ("width", Amount((("14 cm", System.METRIC),))), ("height", Amount((("14 cm", System.METRIC),)))),
+        cut(
+            "square",
+            "A",
+            "cotton scraps",
+            8,
+            ("width", Amount((("14 cm", System.METRIC),))),
+            ("height", Amount((("14 cm", System.METRIC),))),
+        ),
     ),
     pieces=(),
     stages=(StageText((), (step(1, "Layer, sew round, turn."), step(2, "Quilt as you please."))),),
     notes=(),
-)  # fmt: skip
+)
 
 MAT = Booklet((MUG_MAT,))
 

@@ -14,14 +14,18 @@ class ThemeError(Exception):
 
 
 @dataclass(frozen=True, slots=True)
-class Face:
-    """A family: the package that carries it, its files, and what a browser may use instead."""
+class Cut:
+    """One cut of a family, taken from a variable font of a package: its file and a place on its axes.
+
+    `axes` pairs an axis (`wght`, `opsz`) with the place on it.
+    """
 
     family: str
+    weight: int
+    italic: bool
     package: str
-    upright: str
-    italic: str | None
-    instead: str
+    file: str
+    axes: tuple[tuple[str, float], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,19 +43,19 @@ class InkLook:
 
 
 @dataclass(frozen=True, slots=True)
+class LetteringLook:
+    """The words in drawings: their family, what stands in where it is missing, and their colour."""
+
+    family: str
+    instead: str
+    colour: str
+
+
+@dataclass(frozen=True, slots=True)
 class Look:
-    text: Face
-    label: Face
-    lettering: str
+    fonts: tuple[Cut, ...]
+    lettering: LetteringLook
     inks: Mapping[Ink, InkLook]
-
-    @property
-    def faces(self) -> tuple[Face, Face]:
-        return self.text, self.label
-
-
-_INK_KEYS = {"colour", "line", "dash", "fill", "hatch"}
-_FACE_KEYS = {"family", "package", "upright", "italic", "instead"}
 
 
 def read_look(file: Path) -> Look:
@@ -62,64 +66,78 @@ def read_look(file: Path) -> Look:
         read = yaml.safe_load(file.read_text(encoding="utf-8"))
     except (OSError, yaml.YAMLError) as error:
         raise ThemeError(f"{file.name} cannot be read: {error}") from error
-    top = _mapping(file, "the file", read, {"text", "label", "lettering", "inks"})
-    inks = _mapping(file, "inks", top.get("inks"), {ink.value for ink in Ink})
-    missing = [ink.value for ink in Ink if ink.value not in inks]
-    if missing:
-        raise ThemeError(f"{file.name} does not say how these inks look: {', '.join(missing)}")
+    top = _Part(file.name, "the file", read, ("fonts", "lettering", "inks"))
+    inks = _Part(file.name, "inks", top.value("inks"), tuple(ink.value for ink in Ink))
+    fonts = top.value("fonts")
+    if not isinstance(fonts, list) or not fonts:
+        raise ThemeError(f"{file.name}: fonts must be a list")
     return Look(
-        text=_face(file, "text", top.get("text")),
-        label=_face(file, "label", top.get("label")),
-        lettering=_text(file, "lettering", top.get("lettering")),
-        inks={ink: _ink(file, ink.value, inks[ink.value]) for ink in Ink},
+        fonts=tuple(_cut(file.name, font) for font in fonts),
+        lettering=_lettering(file.name, top.value("lettering")),
+        inks={ink: _ink(file.name, ink, inks.value(ink.value)) for ink in Ink},
     )
 
 
-def _face(file: Path, name: str, read: object) -> Face:
-    values = _mapping(file, name, read, _FACE_KEYS)
-    italic = values.get("italic")
-    return Face(
-        family=_text(file, f"{name}: family", values.get("family")),
-        package=_text(file, f"{name}: package", values.get("package")),
-        upright=_text(file, f"{name}: upright", values.get("upright")),
-        italic=None if italic is None else _text(file, f"{name}: italic", italic),
-        instead=_text(file, f"{name}: instead", values.get("instead")),
+def _cut(file: str, read: object) -> Cut:
+    part = _Part(file, "a font", read, ("family", "weight", "italic", "package", "file", "axes"))
+    axes = part.value("axes")
+    if not isinstance(axes, dict):
+        raise ThemeError(f"{file}: the axes of a font are pairs such as wght: 400")
+    return Cut(
+        family=part.text("family"),
+        weight=int(part.number("weight")),
+        italic=part.value("italic", False) is True,
+        package=part.text("package"),
+        file=part.text("file"),
+        axes=tuple((str(axis), float(place)) for axis, place in axes.items()),
     )
 
 
-def _ink(file: Path, name: str, read: object) -> InkLook:
-    values = _mapping(file, name, read, _INK_KEYS)
-    dash = values.get("dash", [])
-    if not isinstance(dash, list):
-        raise ThemeError(f"{file.name}, {name}: dash is a list of lengths in mm")
+def _lettering(file: str, read: object) -> LetteringLook:
+    part = _Part(file, "lettering", read, ("family", "instead", "colour"))
+    return LetteringLook(part.text("family"), part.text("instead"), part.text("colour"))
+
+
+def _ink(file: str, ink: Ink, read: object) -> InkLook:
+    part = _Part(file, ink.value, read, ("colour", "line", "dash", "fill", "hatch"))
+    dash = part.value("dash", [])
+    if not isinstance(dash, list) or not all(isinstance(length, int | float) for length in dash):
+        raise ThemeError(f"{file}: {ink.value}: dash is a list of lengths in mm")
     return InkLook(
-        colour=_text(file, f"{name}: colour", values.get("colour")),
-        line=_number(file, f"{name}: line", values.get("line", 0)),
-        dash=tuple(_number(file, f"{name}: dash", length) for length in dash),
-        fill=_text(file, f"{name}: fill", values.get("fill", "none")),
-        hatch=_number(file, f"{name}: hatch", values.get("hatch", 0)),
+        colour=part.text("colour"),
+        line=part.number("line", 0),
+        dash=tuple(float(length) for length in dash),
+        fill=part.text("fill", "none"),
+        hatch=part.number("hatch", 0),
     )
 
 
-def _mapping(file: Path, name: str, read: object, keys: set[str]) -> dict[str, object]:
-    if not isinstance(read, dict):
-        raise ThemeError(f"{file.name}: {name} is missing or has no entries")
-    values = {str(key): value for key, value in read.items()}
-    for key in values:
-        if key not in keys:
-            raise ThemeError(
-                f"{file.name}: {name} has no entry `{key}`; it may have {', '.join(sorted(keys))}"
-            )
-    return values
+class _Part:
+    """A mapping in the file, read key by key; a key that nobody reads is an error."""
 
+    def __init__(self, file: str, name: str, read: object, keys: tuple[str, ...]) -> None:
+        if not isinstance(read, dict):
+            raise ThemeError(f"{file}: {name} must have entries: {', '.join(keys)}")
+        self.file, self.name = file, name
+        self.read = {str(key): value for key, value in read.items()}
+        for key in self.read:
+            if key not in keys:
+                raise ThemeError(f"{file}: {name} has no entry `{key}`; it may have {', '.join(keys)}")
 
-def _text(file: Path, name: str, read: object) -> str:
-    if not isinstance(read, str):
-        raise ThemeError(f"{file.name}: {name} must be a text")
-    return read
+    def value(self, key: str, absent: object = None) -> object:
+        found = self.read.get(key, absent)
+        if found is None:
+            raise ThemeError(f"{self.file}: {self.name} lacks {key}")
+        return found
 
+    def text(self, key: str, absent: str | None = None) -> str:
+        found = self.value(key, absent)
+        if not isinstance(found, str):
+            raise ThemeError(f"{self.file}: {self.name}: {key} must be a text")
+        return found
 
-def _number(file: Path, name: str, read: object) -> float:
-    if isinstance(read, bool) or not isinstance(read, int | float) or read < 0:
-        raise ThemeError(f"{file.name}: {name} must be a length in mm")
-    return float(read)
+    def number(self, key: str, absent: float | None = None) -> float:
+        found = self.value(key, absent)
+        if isinstance(found, bool) or not isinstance(found, int | float) or found < 0:
+            raise ThemeError(f"{self.file}: {self.name}: {key} must be a number, not below nothing")
+        return float(found)

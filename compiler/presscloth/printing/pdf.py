@@ -7,17 +7,19 @@ handout; the same handout gives the same bytes in any folder, on any day.
 from __future__ import annotations
 
 import gc
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import contextmanager
-from pathlib import Path
+from functools import partial
 from typing import TYPE_CHECKING
 
-from presscloth.handout.tree import Handout, Publisher
+from presscloth.handout.tree import Handout, Image, Publisher
 from presscloth.printing.finish import mend, papers
+from presscloth.printing.fonts import font_faces, paper_font
+from presscloth.printing.look import ThemeError
 from presscloth.printing.markup import Marker
 from presscloth.printing.names import month
 from presscloth.printing.pictures import pictures_of, read_picture
-from presscloth.printing.theme import Theme, environment, font_faces, font_file
+from presscloth.printing.theme import Theme, environment
 
 if TYPE_CHECKING:
     from weasyprint.urls import URLFetcher
@@ -49,7 +51,7 @@ def pango_missing() -> str | None:
 def pdf(handout: Handout, theme: Theme, publisher: Publisher, on: tuple[str, ...]) -> tuple[bytes, ...]:
     """Write one size as one PDF for each paper in `on` (`A4`, `Letter`), in that order.
 
-    Raises `PrintingRefused`, and `ThemeError` where a font is missing.
+    Raises `PrintingRefused`, also where a font of the theme is missing.
     """
     with _without_collector():
         return papers(_layout(handout, theme, publisher), on)
@@ -67,15 +69,14 @@ def _layout(handout: Handout, theme: Theme, publisher: Publisher) -> bytes:
     from weasyprint.text.fonts import FontConfiguration
     from weasyprint.urls import FatalURLFetchingError
 
-    fonts = {(face.family, False): (face, False) for face in theme.look.faces}
-    fonts |= {(face.family, True): (face, True) for face in theme.look.faces if face.italic}
-    addresses = {key: f"{FONT}{number}" for number, key in enumerate(fonts)}
-    held = {addresses[key]: font_file(face, italic) for key, (face, italic) in fonts.items()}
-    held |= {f"{PICTURE}{picture.name}": picture.file for picture in pictures_of(handout)}
+    held: dict[str, Callable[[], bytes]] = {
+        f"{FONT}{number}": partial(paper_font, cut) for number, cut in enumerate(theme.look.fonts)
+    }
+    held |= {f"{PICTURE}{picture.name}": partial(_picture, picture) for picture in pictures_of(handout)}
 
     fetcher = _fetcher(held)
     configuration = FontConfiguration()
-    sheet = font_faces(theme.look, addresses) + theme.text("print.css")
+    sheet = font_faces(theme.look, lambda number, _: f"{FONT}{number}") + theme.text("print.css")
     try:
         style = weasyprint.CSS(string=sheet, url_fetcher=fetcher, font_config=configuration)
         page = weasyprint.HTML(string=paper_html(handout, theme, publisher), url_fetcher=fetcher)
@@ -87,21 +88,25 @@ def _layout(handout: Handout, theme: Theme, publisher: Publisher) -> bytes:
     return written
 
 
-def _fetcher(held: Mapping[str, Path]) -> URLFetcher:
+def _picture(picture: Image) -> bytes:
+    content, refused = read_picture(picture.file)
+    if refused:
+        raise PrintingRefused(f"the picture {picture.name} {refused}")
+    return content
+
+
+def _fetcher(held: Mapping[str, Callable[[], bytes]]) -> URLFetcher:
     """A fetcher that knows the fonts and pictures of one handout and refuses everything else."""
     from weasyprint.urls import FatalURLFetchingError, URLFetcher, URLFetcherResponse
 
     class OurFetcher(URLFetcher):  # type: ignore[misc]
         def fetch(self, url: str, headers: object = None) -> URLFetcherResponse:
-            file = held.get(url)
-            if file is None:
+            if url not in held:
                 raise FatalURLFetchingError(f"a handout may not fetch {url}")
-            if url.startswith(FONT):
-                return URLFetcherResponse(url, file.read_bytes())
-            content, refused = read_picture(file)
-            if refused:
-                raise FatalURLFetchingError(f"the picture {url.removeprefix(PICTURE)} {refused}")
-            return URLFetcherResponse(url, content)
+            try:
+                return URLFetcherResponse(url, held[url]())
+            except (PrintingRefused, ThemeError) as error:  # any other exception is only logged
+                raise FatalURLFetchingError(str(error)) from error
 
     return OurFetcher()
 

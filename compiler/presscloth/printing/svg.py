@@ -109,10 +109,10 @@ def _lettering(words: Lettering, look: Look) -> str:
     baseline = words.y + words.size * CAP_TO_SIZE
     turned = f' transform="rotate({_n(words.turned)} {_n(words.x)} {_n(words.y)})"' if words.turned else ""
     weight = ' font-weight="600"' if words.bold else ""
-    family = escape(f"{look.label.family}, {look.label.instead}", quote=True)
+    family = escape(f"{look.lettering.family}, {look.lettering.instead}", quote=True)
     return (
         f'<text x="{_n(words.x)}" y="{_n(baseline)}" font-family="{family}" font-size="{_n(words.size)}"'
-        f' text-anchor="{escape(words.anchor)}" fill="{escape(look.lettering)}"{weight}{turned}>'
+        f' text-anchor="{escape(words.anchor)}" fill="{escape(look.lettering.colour)}"{weight}{turned}>'
         f"{escape(words.text)}</text>"
     )
 

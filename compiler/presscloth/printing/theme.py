@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cache
-from importlib.resources import files
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from presscloth.printing.look import Face, Look, ThemeError, read_look
+from presscloth.printing.look import Look, ThemeError, read_look
 from presscloth.printing.shipped import themes_folder
 
 if TYPE_CHECKING:
@@ -53,36 +51,6 @@ def open_theme(name: str = DEFAULT, own: Path | None = None) -> Theme:
     held = tuple(dict.fromkeys(folder for folder in folders if folder.is_dir()))
     look_file = next(folder / "look.yaml" for folder in held if (folder / "look.yaml").is_file())
     return Theme(name, held, read_look(look_file))
-
-
-def font_file(face: Face, italic: bool = False) -> Path:
-    """The file of a face, in the package that carries it."""
-    name = face.italic if italic else face.upright
-    if name is None:
-        raise ThemeError(f"{face.family} has no italic")
-    try:
-        found = Path(str(files(face.package) / "files" / name))
-    except ModuleNotFoundError as error:
-        raise ThemeError(
-            f"the package {face.package} with the font {face.family} is not installed"
-        ) from error
-    if not found.is_file():
-        raise ThemeError(f"the package {face.package} has no file {name}")
-    return found
-
-
-def font_faces(look: Look, addresses: Mapping[tuple[str, bool], str], more: str = "") -> str:
-    """`@font-face` rules for both families; `addresses` by family and whether it is the italic.
-
-    `more` is put into each rule (what a browser may be told and WeasyPrint does not know).
-    """
-    rules = []
-    for face in look.faces:
-        for italic in (False, True) if face.italic else (False,):
-            style = "italic" if italic else "normal"
-            source = f'src:url("{addresses[face.family, italic]}")'
-            rules.append(f'@font-face{{font-family:"{face.family}";font-style:{style};{more}{source}}}\n')
-    return "".join(rules)
 
 
 @cache
