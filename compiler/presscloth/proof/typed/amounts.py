@@ -20,6 +20,7 @@ from presscloth.proof.typed.units import (
 
 _TIMES = frozenset({"x", "×", "✕", "*", "by"})
 _MOST_SIDES = 4
+_COMPOUNDED = frozenset(large for large, _ in COMPOUNDS)
 # `ten stitches an inch` is a rate.
 _PER = frozenset({"stitches", "threads", "rows", "once", "twice"})
 
@@ -86,11 +87,13 @@ def _amount(unit: Unit, low: Fraction, high: Fraction) -> Amount:
 
 def _compound(text: Text, first: Amount) -> Amount | None:
     """`1' 6"`, `2 lb 4 oz`, `1 m 20 cm`: told in the smaller unit."""
-    measured = _measured(text, first.after) if text[first.after].near else None
+    (large,) = first.values
+    if large.unit not in _COMPOUNDED or not text[first.after].near:
+        return None
+    measured = _measured(text, first.after)
     if measured is None:
         return None
     number, unit = measured
-    (large,) = first.values
     factor = COMPOUNDS.get((large.unit, unit.name))
     if factor is None or number.value >= factor:
         return None

@@ -66,7 +66,7 @@ def begins_a_number(text: Text, index: int) -> bool:
 
 
 def cardinal_at(text: Text, index: int) -> tuple[int, int] | None:
-    """`seven`, `twenty-four`, `a dozen`: the number and the index after it."""
+    """`seven`, `twenty-four`: the number and the index after it."""
     word = text[index].lower
     if word in ONES:
         return ONES[word], index + 1
