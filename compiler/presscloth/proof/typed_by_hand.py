@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
@@ -98,8 +99,19 @@ def check(subject: Subject) -> Iterator[Problem]:
     """Find typed measures in all prose; those in braces, in code and in names of materials apart."""
     for run in subject.told:
         for text, places in runs(run.of):
+            named = _named_materials(text, subject)
             for typed in find(text):
-                yield from _problems(typed, place_of(typed, places))
+                if not any(start <= typed.start and typed.end <= end for start, end in named):
+                    yield from _problems(typed, place_of(typed, places))
+
+
+def _named_materials(text: str, subject: Subject) -> list[tuple[int, int]]:
+    """Where a text names a material as the list does: `Cotton cord, 4 mm`."""
+    return [
+        match.span()
+        for material in subject.recipe.materials
+        for match in re.finditer(re.escape(material.name), text, re.IGNORECASE)
+    ]
 
 
 def runs(of: tuple[Inline, ...]) -> Iterator[tuple[str, list[Span]]]:

@@ -10,7 +10,7 @@ from presscloth.edition import Edition, Evaluator, statements
 from presscloth.measure import as_count
 from presscloth.problems import Label, Problem
 from presscloth.proof.subject import Subject
-from presscloth.proof.typed import find_counts
+from presscloth.proof.typed import TypedCount, find_counts
 from presscloth.proof.typed_by_hand import place_of, runs
 from presscloth.recipe.expression import Broken, Expression
 from presscloth.recipe.statement import Caught, Counted, EdgesOf, Slot, Statement, Things
@@ -77,8 +77,7 @@ def hold(subject: Subject, edition: Edition, evaluator: Evaluator) -> Iterator[P
             for typed in find_counts(text, names):
                 here = look_up(typed.name, used) or frozenset()
                 known = here | (look_up(typed.name, cut) or frozenset())
-                speaks_of_all = typed.definite or bool(here)
-                if known and speaks_of_all and typed.count not in known:
+                if typed.count not in known and _contradicts(typed, known, here):
                     yield TypedCountDiffers(
                         span=place_of(typed, places),
                         name=typed.name,
@@ -87,6 +86,18 @@ def hold(subject: Subject, edition: Edition, evaluator: Evaluator) -> Iterator[P
                         labels=_rows(typed.name, edition),
                         sizes=(edition.size.name,),
                     )
+
+
+def _contradicts(typed: TypedCount, known: frozenset[int], here: frozenset[int]) -> bool:
+    """Whether a number that is not among the known ones contradicts them.
+
+    `the 16 blocks` speaks of all; `2 tabs to each side` of a share, which must go into one of the
+    known numbers, and only where the step's own statements speak of them; `one strip` says nothing.
+    """
+    if typed.definite:
+        return bool(known)
+    shares = any(number % typed.count == 0 for number in known) if typed.count else False
+    return bool(here) and typed.count > 1 and not shares
 
 
 def _rows(name: str, edition: Edition) -> tuple[Label, ...]:

@@ -1,0 +1,56 @@
+"""Dimension lines and names in drawings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from presscloth.drawing.tree import Arrow, Ink, Lettering, Line, Shape
+from presscloth.measure import Quantity, System, printed
+
+LETTERS = 2.9
+"""Height of lettering in mm; what is printed smaller than that is not read at arm's length."""
+
+BREADTH = 0.52
+"""Breadth of an average letter, as a part of its height."""
+
+
+def both(quantity: Quantity, systems: Sequence[System]) -> str:
+    """`30 cm (11 3/4 in)`"""
+    first, *others = (printed(quantity, system).text for system in systems)
+    return " ".join([first, *(f"({other})" for other in others)])
+
+
+def breadth(words: str) -> float:
+    return len(words) * LETTERS * BREADTH
+
+
+def across(left: float, right: float, y: float, words: str) -> Iterator[Shape]:
+    """A dimension from left to right at `y`, its words below."""
+    yield from _tick(left, y, upright=True)
+    yield from _tick(right, y, upright=True)
+    yield Arrow((left, y), (right, y), Ink.DIMENSION, both=True)
+    yield Lettering((left + right) / 2, y + LETTERS + 1.0, words, LETTERS)
+
+
+def down(top: float, bottom: float, x: float, words: str) -> Iterator[Shape]:
+    """A dimension from top to bottom at `x`, its words to the right of it."""
+    yield from _tick(x, top, upright=False)
+    yield from _tick(x, bottom, upright=False)
+    yield Arrow((x, top), (x, bottom), Ink.DIMENSION, both=True)
+    yield Lettering(x + 1.5, (top + bottom) / 2 + LETTERS / 3, words, LETTERS, anchor="start")
+
+
+def _tick(x: float, y: float, *, upright: bool) -> Iterator[Shape]:
+    reach = 1.2
+    ends = ((x, y - reach), (x, y + reach)) if upright else ((x - reach, y), (x + reach, y))
+    yield Line(ends, Ink.DIMENSION)
+
+
+def name_in(words: str, mark: str, x: float, y: float, width: float, height: float) -> tuple[Shape, bool]:
+    """The name of what lies in a box, level or upright as it fits; else its mark. True: the name is there."""
+    middle = (x + width / 2, y + height / 2)
+    if breadth(words) + 1 <= width and height >= LETTERS + 1:
+        return Lettering(middle[0], middle[1] + LETTERS / 3, words, LETTERS), True
+    if breadth(words) + 1 <= height and width >= LETTERS + 1:
+        return Lettering(middle[0] + LETTERS / 3, middle[1], words, LETTERS, turned=-90.0), True
+    return Lettering(middle[0], middle[1] + LETTERS / 3, mark, LETTERS, bold=True), False

@@ -1,0 +1,165 @@
+"""Draw what a statement makes: its parts as they lie, its seams and folds, its dimensions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from presscloth.drawing.dimensions import across, both, breadth, down, name_in
+from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
+from presscloth.measure import Quantity, System
+from presscloth.sewing.construction import Event, Stood
+from presscloth.sewing.measuring import measured
+from presscloth.sewing.placing import Lying, Mark
+from presscloth.sewing.things import Circle, Flat, Hollow, Thing
+
+WIDEST, TALLEST = 105.0, 62.0
+MARGIN = 1.5
+INKS = {Mark.SEAM: Ink.SEAM, Mark.FOLD: Ink.FOLD}
+
+
+@dataclass(frozen=True, slots=True)
+class _Frame:
+    """Where a thing is drawn: its corner, its size on the page, and mm of the page for one mm of cloth."""
+
+    x: float
+    y: float
+    width: float
+    height: float
+    scale: float
+
+    def at(self, x: float, y: float) -> tuple[float, float]:
+        return self.x + x * self.scale, self.y + y * self.scale
+
+
+def draw_event(event: Event, systems: Sequence[System]) -> Drawing | None:
+    """Draw what a statement made, where a picture tells more than its name.
+
+    That is a thing whose parts lie in it, or a pouch with a depth. Dimensions are those that the
+    construction gives, raw allowances included.
+    """
+    made = event.made
+    if made is None or made.thing is None:
+        return None
+    match made.thing.shape:
+        case Hollow(depth=Quantity()):
+            return _boxed(made, made.thing, systems)
+        case Flat() | Hollow():
+            lying = [each for each in event.lying if each.box.width > 0 and each.box.height > 0]
+            return _joined(event, made, made.thing, lying, systems) if len(lying) > 1 else None
+        case Circle() | _:
+            return None
+
+
+def _joined(
+    event: Event, made: Stood, thing: Thing, lying: Sequence[Lying], systems: Sequence[System]
+) -> Drawing | None:
+    width, height = (measured(thing.shape, side, finished=False) for side in ("width", "height"))
+    if width is None or height is None:
+        return None
+    layered = _is_layered(lying)
+    frame = _frame(width, height, lying)
+    shapes: list[Shape] = []
+    legend: list[str] = []
+    for number, each in enumerate(lying, start=1):
+        shapes += _part(each, str(number), frame, legend, below=layered and number > 1)
+    for line in event.lines:
+        points = tuple(frame.at(float(x), float(y)) for x, y in (line.start, line.end))
+        shapes.append(Line(points, INKS[line.mark]))
+    words = both(width, systems), both(height, systems)
+    bottom, right = frame.y + frame.height, frame.x + frame.width
+    shapes += across(frame.x, right, bottom + 3.5, words[0])
+    shapes += down(frame.y, bottom, right + 3.5, words[1])
+    return Drawing(
+        width=max(right + 6 + breadth(words[1]), frame.x + frame.width / 2 + breadth(words[0]) / 2 + 1),
+        height=bottom + 9,
+        shapes=tuple(shapes),
+        alt=_alt(made.name, lying, words, layered=layered),
+        caption="; ".join([f"{made.name}", *legend]),
+    )
+
+
+def _alt(name: str, lying: Sequence[Lying], words: tuple[str, str], *, layered: bool) -> str:
+    parts = [each.name for each in lying]
+    how = "in layers, the lowest first" if layered else "as they lie, from the top left"
+    return f"{name}, {words[0]} wide and {words[1]} high, made of {', '.join(parts)} ({how})."
+
+
+def _is_layered(lying: Sequence[Lying]) -> bool:
+    """Whether the parts lie on top of each other rather than beside each other."""
+    first, second = lying[0].box, lying[1].box
+    apart_across = first.x + first.width <= second.x or second.x + second.width <= first.x
+    apart_down = first.y + first.height <= second.y or second.y + second.height <= first.y
+    overlap = float(min(first.width, second.width)) * 0.5
+    beside = abs(float(first.x - second.x)) > overlap or apart_across
+    below = abs(float(first.y - second.y)) > float(min(first.height, second.height)) * 0.5 or apart_down
+    return not (beside or below)
+
+
+def _frame(width: Quantity, height: Quantity, lying: Sequence[Lying]) -> _Frame:
+    left = min(0.0, *(float(each.box.x) for each in lying))
+    top = min(0.0, *(float(each.box.y) for each in lying))
+    wide = max(float(width.metric), *(float(e.box.x + e.box.width) for e in lying)) - left
+    tall = max(float(height.metric), *(float(e.box.y + e.box.height) for e in lying)) - top
+    scale = min(WIDEST / wide, TALLEST / tall)
+    return _Frame(
+        MARGIN - left * scale,
+        MARGIN - top * scale,
+        float(width.metric) * scale,
+        float(height.metric) * scale,
+        scale,
+    )
+
+
+def _part(each: Lying, mark: str, frame: _Frame, legend: list[str], *, below: bool) -> Iterator[Shape]:
+    x, y = frame.at(float(each.box.x), float(each.box.y))
+    width, height = float(each.box.width) * frame.scale, float(each.box.height) * frame.scale
+    corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
+    if below:
+        yield Line((*corners, corners[0]), Ink.HIDDEN)
+    else:
+        yield Area(corners, Ink.WRONG_SIDE if each.back else Ink.CLOTH, Ink.CUT)
+    offset = height / 4 if below else 0.0
+    name, told = name_in(each.name, mark, x, y + offset, width, height - offset)
+    yield name
+    if not told:
+        legend.append(f"{mark} {each.name}")
+
+
+def _boxed(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | None:
+    """A pouch with a depth, seen a little from above: front, base going back, dimensions."""
+    sides = [measured(thing.shape, side, finished=False) for side in ("width", "height", "depth")]
+    width, height, depth = sides
+    if width is None or height is None or depth is None:
+        return None
+    back = 0.45
+    wide = float(width.metric) + back * float(depth.metric)
+    tall = float(height.metric) + back * float(depth.metric)
+    scale = min(70.0 / wide, 48.0 / tall)
+    w, h, d = (float(side.metric) * scale for side in (width, height, depth))
+    shift = back * d
+    x, y = MARGIN, MARGIN + shift
+    front = ((x, y), (x + w, y), (x + w, y + h), (x, y + h))
+    side = ((x + w, y), (x + w + shift, y - shift), (x + w + shift, y + h - shift), (x + w, y + h))
+    rim = ((x, y), (x + shift, y - shift), (x + w + shift, y - shift), (x + w, y))
+    words = [both(each, systems) for each in (width, height, depth)]
+    shapes: list[Shape] = [
+        Area(side, Ink.WRONG_SIDE, Ink.CUT),
+        Area(rim, Ink.WRONG_SIDE, Ink.CUT),
+        Area(front, Ink.CLOTH, Ink.CUT),
+        Line(((x + w / 2, y), (x + w / 2, y + h)), Ink.HIDDEN) if h > 2 * w else _name(made.name, x, y, w, h),
+        *across(x, x + w, y + h + 3.5, words[0]),
+        *down(y - shift, y + h - shift, x + w + shift + 3.0, words[1]),
+        Lettering(x + w + shift / 2 + 2.0, y + h - shift / 2 + 4.0, f"depth {words[2]}", 2.9, anchor="start"),
+    ]
+    return Drawing(
+        width=x + w + shift + 6 + max(breadth(words[1]), breadth(f"depth {words[2]}")),
+        height=y + h + 9,
+        shapes=tuple(shapes),
+        alt=f"{made.name} with boxed corners: {words[0]} wide, {words[1]} high, {words[2]} deep.",
+        caption=made.name,
+    )
+
+
+def _name(words: str, x: float, y: float, width: float, height: float) -> Shape:
+    return name_in(words, "", x, y, width, height)[0]
