@@ -1,0 +1,162 @@
+"""Look for a free layout within a given length, by trying one order of pieces after another.
+
+A small crowd of searchers shares the work: each fills the cloth along or across, in big or in small
+batches, by one rule, and keeps changing its own order of lies wherever that leaves less area over.
+Which of them finds the layout depends on the parts, and no single one is best for all.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import product
+
+from presscloth.cutting.chance import Chance
+from presscloth.cutting.parts import Layout, Part, Placed, end_of
+from presscloth.cutting.purse import Purse
+from presscloth.cutting.skyline import Rule, Spot, fill
+from presscloth.cutting.stock import Stock, stock_of
+
+_MOST_BATCHES = 60  # more would cost time and find little: many equal pieces lie in rows anyway
+_PATIENCE = 1500  # tries without any gain before a searcher starts again from another order
+_RULES = (Rule.SNUG, Rule.EXACT, Rule.ORDER)
+_FIXED_COST = 5  # what a try costs besides its pieces, in pieces
+
+
+class _Searcher:
+    """One way of filling, with the best order that it has found for the present target."""
+
+    def __init__(self, parts: Sequence[Part], rule: Rule, batches: int, sideways: bool, seed: int) -> None:
+        self._stock: Stock = stock_of(parts, batches=batches, sideways=sideways)
+        self._rule = rule
+        self._sideways = sideways
+        self._chance = Chance(seed)
+        self._starts = 0
+        self._order: list[int] = []
+        self._stale = 0
+        self.left_over = 0
+        self._spots: list[Spot] = []
+
+    def aim(self, width: int, length: int) -> None:
+        """Take a new target; the order found for an earlier one is kept as the start."""
+        self._width, self._length = (length, width) if self._sideways else (width, length)
+        stock = self._stock
+        fitting = [
+            lie
+            for lie in range(len(stock.batch))
+            if stock.across[lie] <= self._width and stock.along[lie] <= self._length
+        ]
+        kept = [lie for lie in self._order if lie in fitting]
+        self._fitting = fitting
+        self._order = kept if len(kept) == len(fitting) else []
+        self.left_over = stock.area + 1
+
+    def search(self, purse: Purse, share: int) -> None:
+        """Spend `share` on better orders; stop as soon as nothing is left over."""
+        goal = purse.left - share
+        while purse.left > goal:
+            order = self._next_order()
+            left_over, spots = fill(self._stock, self._width, self._length, order, self._rule, self.left_over)
+            purse.left -= len(spots) + _FIXED_COST
+            self._stale += 1
+            if left_over <= self.left_over:
+                if left_over < self.left_over:
+                    self._stale = 0
+                self.left_over, self._order, self._spots = left_over, order, spots
+            if not left_over:
+                return
+
+    def _next_order(self) -> list[int]:
+        """The kept order at first, then one with two lies swapped or one moved; sometimes a new start."""
+        if not self._order or self._stale > _PATIENCE:
+            self.left_over = self._stock.area + 1
+            self._stale = 0
+            self._starts += 1
+            return sorted(self._fitting, key=self._size)
+        if self.left_over > self._stock.area:
+            return self._order
+        order = self._order[:]
+        one, other = self._chance.below(len(order)), self._chance.below(len(order))
+        if self._chance.below(2):
+            order[one], order[other] = order[other], order[one]
+        else:
+            order.insert(other, order.pop(one))
+        return order
+
+    def _size(self, lie: int) -> int:
+        """Large lies first; each start has another notion of large."""
+        across, along = self._stock.across[lie], self._stock.along[lie]
+        match self._starts % 4:
+            case 1:
+                return -across * along
+            case 2:
+                return -across
+            case 3:
+                return -along
+            case _:
+                return -across - along
+
+    def placed(self) -> tuple[Placed, ...]:
+        """The pieces that the best order places, on the cloth."""
+        stock = self._stock
+        return tuple(
+            Placed(
+                stock.part[stock.batch[lie]],
+                along if self._sideways else across,
+                across if self._sideways else along,
+                stock.turned[lie],
+            )
+            for lie, across, along in self._spots
+        )
+
+
+class Search:
+    """The crowd, over one set of parts on one width."""
+
+    def __init__(self, parts: Sequence[Part], width: int, seed: int = 0) -> None:
+        pieces = sum(part.quantity for part in parts)
+        sizes = [0, min(pieces, _MOST_BATCHES)] if pieces > len(parts) else [0]
+        self._parts = parts
+        self._width = width
+        self._crowd = [
+            _Searcher(parts, rule, batches, sideways, seed + number)
+            for number, (batches, rule, sideways) in enumerate(product(sizes, _RULES, (False, True)))
+        ]
+        self._share = 30 * (pieces + _FIXED_COST)
+
+    def within(self, length: int, purse: Purse) -> Layout | None:
+        """A layout no longer than `length`, if one is found before the purse is empty."""
+        best = self._best(length, purse)
+        return settled(self._parts, self._width, best.placed()) if not best.left_over else None
+
+    def fullest(self, length: int, purse: Purse) -> Layout:
+        """As many of the pieces, by area, as were got onto `length` before the purse was empty."""
+        return settled(self._parts, self._width, self._best(length, purse).placed())
+
+    def _best(self, length: int, purse: Purse) -> _Searcher:
+        """The searcher that leaves least over, with nothing left over or an empty purse."""
+        for searcher in self._crowd:
+            searcher.aim(self._width, length)
+        while True:
+            active, share = self._crowd, self._share
+            while active:
+                for searcher in active:
+                    searcher.search(purse, min(share, purse.left))
+                    if not searcher.left_over:
+                        return searcher
+                # The better half goes on with twice the means, until a single one has had its turn.
+                active = sorted(active, key=lambda searcher: searcher.left_over)[: len(active) // 2]
+                share *= 2
+            if purse.left <= 0:
+                return min(self._crowd, key=lambda searcher: searcher.left_over)
+
+
+def settled(parts: Sequence[Part], width: int, placed: Sequence[Placed]) -> Layout:
+    """Push every piece towards the cut end as far as it goes, the nearest ones first."""
+    rest: list[Placed] = []
+    taken: list[tuple[int, int, int]] = []  # from x to x, up to y
+    for piece in sorted(placed, key=lambda piece: (piece.y, piece.x)):
+        right, top = end_of(parts[piece.part], piece)
+        y = max((end for start, stop, end in taken if start < right and stop > piece.x), default=0)
+        rest.append(Placed(piece.part, piece.x, y, piece.turned))
+        taken.append((piece.x, right, y + top - piece.y))
+    return Layout(width, max((end for _, _, end in taken), default=0), tuple(rest))

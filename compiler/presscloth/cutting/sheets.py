@@ -1,0 +1,98 @@
+"""Lay parts out on sheets of one size: how many to buy, and how the pieces lie on each."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from presscloth.cutting.covering import cover, length_of
+from presscloth.cutting.knapsack import best_filling
+from presscloth.cutting.laying import BUDGET
+from presscloth.cutting.parts import CutSheets, DoesNotFit, Layout, Part, Sheet, Way, lies_of
+from presscloth.cutting.purse import Purse
+from presscloth.cutting.refuting import cloths_needed
+from presscloth.cutting.search import Search
+from presscloth.cutting.strips import Strip, Strips
+
+_TRIES = 8  # times that all sheets are laid out, each with other chances
+
+
+def lay_out_sheets(
+    sheet: Sheet, parts: Sequence[Part], *, way: Way = Way.FREE, budget: int = BUDGET
+) -> CutSheets | DoesNotFit:
+    """The least number of sheets that was found for the parts, and the bound below it.
+
+    Lengths in one unit for all, at least one piece of every part. The result depends on the arguments
+    alone. Parts that no sheet can hold are reported.
+    """
+    misfits = [number for number, part in enumerate(parts) if not _fits(part, sheet)]
+    if misfits:
+        return DoesNotFit(tuple(misfits))
+    if not parts:
+        return CutSheets((), 0, 0, True)
+    pieces = sum(part.quantity for part in parts)
+    bound = cloths_needed(parts, sheet.width, sheet.length, pieces) or 1
+    match way:
+        case Way.STRIPS:
+            layouts, least = _strips(sheet, parts, budget)
+            bound = max(bound, least)
+        case Way.FREE:
+            layouts = _free(sheet, parts, bound, budget)
+    return CutSheets(layouts, len(layouts), bound, len(layouts) == bound)
+
+
+def _fits(part: Part, sheet: Sheet) -> bool:
+    return any(wide <= sheet.width and high <= sheet.length for wide, high in lies_of(part))
+
+
+def _free(sheet: Sheet, parts: Sequence[Part], bound: int, budget: int) -> tuple[Layout, ...]:
+    """The fewest layouts of several tries; each fills one sheet after another as full as it can."""
+    best: tuple[Layout, ...] = ()
+    for seed in range(_TRIES):
+        layouts = _one_after_another(sheet, parts, bound, budget // _TRIES, seed)
+        if not best or len(layouts) < len(best):
+            best = layouts
+        if len(best) == bound:
+            break
+    return best
+
+
+def _one_after_another(
+    sheet: Sheet, parts: Sequence[Part], bound: int, budget: int, seed: int
+) -> tuple[Layout, ...]:
+    left = list(parts)
+    layouts = []
+    while any(part.quantity for part in left):
+        wanted = [number for number, part in enumerate(left) if part.quantity]
+        search = Search([left[number] for number in wanted], sheet.width, seed)
+        layout = search.fullest(sheet.length, Purse(budget // bound))
+        placed = tuple(replace(piece, part=wanted[piece.part]) for piece in layout.placed)
+        for piece in placed:
+            left[piece.part] = replace(left[piece.part], quantity=left[piece.part].quantity - 1)
+        layouts.append(replace(layout, placed=placed))
+    return tuple(layouts)
+
+
+def _strips(sheet: Sheet, parts: Sequence[Part], budget: int) -> tuple[tuple[Layout, ...], int]:
+    """Strips for all pieces, then strips for each sheet; and how many sheets they need at least."""
+    strips = Strips(parts, sheet.width, sheet.length)
+    rest = list(cover(strips, Purse(budget), strips.bound()))
+    layouts = []
+    while rest:
+        taken = _fullest(rest, sheet.length)
+        layouts.append(strips.layout(taken))
+        for strip in taken:
+            rest.remove(strip)
+    return tuple(layouts), -(-strips.bound() // sheet.length)
+
+
+def _fullest(strips: Sequence[Strip], length: int) -> list[Strip]:
+    """Strips that use up as much as possible of one sheet, the highest of all among them."""
+    first = max(strips, key=lambda strip: strip.height)
+    others = list(strips)
+    others.remove(first)
+    heights = [strip.height for strip in others]
+    filling = best_filling(heights, heights, [1] * len(heights), length - first.height)
+    taken = [strip for strip, count in zip(others, filling.counts, strict=True) if count]
+    assert length_of(taken) + first.height <= length
+    return [first, *taken]

@@ -1,0 +1,162 @@
+"""Fill a length of cloth from the cut end, always at the lowest place of the skyline.
+
+The skyline is the outline of what is laid so far: segments from the left selvedge to the right, each
+with a width and a height. The lowest segment gets a piece, next to the higher of its two walls, or
+is given up as waste and raised to the lower wall. After the best-fit rule of E. K. Burke,
+G. Kendall, G. Whitwell, "A new placement heuristic for the orthogonal stock-cutting problem",
+Operations Research 52 (2004), with the scoring of S. C. H. Leung, D. Zhang, K. M. Sim, "A two-stage
+intelligent search algorithm for the two-dimensional strip packing problem", EJOR 215 (2011) (both
+cited from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from enum import Enum
+
+from presscloth.cutting.stock import Stock
+
+
+class Rule(Enum):
+    """Which piece the lowest segment gets. All look through the order last."""
+
+    ORDER = 0  # the first in the order that fits
+    EXACT = 1  # one that fills the segment's width
+    SNUG = 2  # filling it and ending level with a wall; filling it; level with a wall
+
+
+Spot = tuple[int, int, int]
+"""A lie and its place: (lie, x, y), in the direction of filling."""
+
+
+def fill(
+    stock: Stock, width: int, length: int, order: Sequence[int], rule: Rule, most_left: int
+) -> tuple[int, list[Spot]]:
+    """Lay what fits into `width` × `length`, with lies taken in `order`.
+
+    Gives the area of the pieces left over, and the spots of the others. Stops early with some number
+    above `most_left` as soon as it is certain that more than that will be left over: what is wasted
+    beyond the spare area of the cloth is missing for pieces.
+    """
+    across, along, batch, lies = stock.across, stock.along, stock.batch, stock.lies
+    left = list(stock.count)
+    to_lay = sum(left)
+    live = list(order)
+    rank = _ranks(order, len(batch))
+    spare = width * length - stock.area
+    widths, heights = [width], [0]
+    spots: list[Spot] = []
+    wasted = 0
+    while to_lay:
+        y = min(heights)
+        if y >= length:
+            break
+        at = heights.index(y)
+        gap = widths[at]
+        room = length - y
+        left_wall = heights[at - 1] - y if at else room
+        right_wall = heights[at + 1] - y if at + 1 < len(heights) else room
+        lie = _choice(stock, rule, left, rank, gap, room, left_wall, right_wall)
+        if lie < 0:
+            for lie in live:
+                if across[lie] <= gap and along[lie] <= room:
+                    break
+            else:
+                lower = min(left_wall, right_wall)
+                wasted += gap * lower
+                if wasted - spare > most_left:
+                    return wasted - spare, spots
+                _raise(widths, heights, at, y + lower)
+                continue
+        taken = batch[lie]
+        left[taken] -= 1
+        to_lay -= 1
+        if not left[taken]:
+            for gone in lies[taken]:
+                if gone in live:
+                    live.remove(gone)
+        span, top = across[lie], y + along[lie]
+        at_left = top == y + left_wall or (left_wall >= right_wall and top != y + right_wall)
+        start = sum(widths[:at])
+        spots.append((lie, start if at_left else start + gap - span, y))
+        if span == gap:
+            _raise(widths, heights, at, top)
+        elif at_left:
+            _set_at_left(widths, heights, at, span, top)
+        else:
+            _set_at_right(widths, heights, at, span, top)
+    missing = 0
+    for number, count in enumerate(left):
+        if count:
+            some = lies[number][0]
+            missing += count * across[some] * along[some]
+    return missing, spots
+
+
+def _ranks(order: Sequence[int], lies: int) -> list[int]:
+    """The place of every lie in the order; a lie that the order leaves out comes behind all."""
+    rank = [lies] * lies
+    for place, lie in enumerate(order):
+        rank[lie] = place
+    return rank
+
+
+def _choice(
+    stock: Stock,
+    rule: Rule,
+    left: Sequence[int],
+    rank: Sequence[int],
+    gap: int,
+    room: int,
+    left_wall: int,
+    right_wall: int,
+) -> int:
+    """The lie that the rule singles out for a segment, or -1 when the order decides."""
+    if rule is Rule.ORDER:
+        return -1
+    along, batch = stock.along, stock.batch
+    unknown = len(rank)
+    best, best_rank = -1, unknown
+    for lie in stock.by_across.get(gap, ()):
+        if left[batch[lie]] and along[lie] <= room and rank[lie] < unknown:
+            place = rank[lie]
+            if rule is Rule.SNUG and along[lie] in (left_wall, right_wall):
+                place -= unknown
+            if place < best_rank:
+                best, best_rank = lie, place
+    if best >= 0 or rule is Rule.EXACT:
+        return best
+    for wall in (left_wall, right_wall):
+        for lie in stock.by_along.get(wall, ()):
+            if left[batch[lie]] and stock.across[lie] < gap and rank[lie] < best_rank:
+                best, best_rank = lie, rank[lie]
+    return best
+
+
+def _raise(widths: list[int], heights: list[int], at: int, top: int) -> None:
+    """Lift a whole segment to `top`, and join it with neighbours of that height."""
+    heights[at] = top
+    if at + 1 < len(heights) and heights[at + 1] == top:
+        widths[at] += widths[at + 1]
+        del widths[at + 1], heights[at + 1]
+    if at and heights[at - 1] == top:
+        widths[at - 1] += widths[at]
+        del widths[at], heights[at]
+
+
+def _set_at_left(widths: list[int], heights: list[int], at: int, span: int, top: int) -> None:
+    widths[at] -= span
+    if at and heights[at - 1] == top:
+        widths[at - 1] += span
+    else:
+        widths.insert(at, span)
+        heights.insert(at, top)
+
+
+def _set_at_right(widths: list[int], heights: list[int], at: int, span: int, top: int) -> None:
+    widths[at] -= span
+    if at + 1 < len(heights) and heights[at + 1] == top:
+        widths[at + 1] += span
+    else:
+        widths.insert(at + 1, span)
+        heights.insert(at + 1, top)
