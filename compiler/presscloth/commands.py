@@ -38,12 +38,13 @@ def check(options: argparse.Namespace) -> int:
     if paths is None:
         return MISTYPED
     proved = _prove(paths)
-    _show(proved, Format(options.format))
+    reported = _reported(proved)
+    _show(reported, Format(options.format))
     for each in proved:
         if each.recipe is not None and not _says_how_it_is_sewn(each):
             console.talk(f"{each.slug}: nothing is proved of its construction; no step has a sew block")
-    console.talk(f"checked {_number(len(proved), 'recipe')}: {_counted(proved)}")
-    return _outcome(proved, strict=options.strict)
+    console.talk(f"checked {_number(len(proved), 'recipe')}: {_counted(reported)}")
+    return _outcome(reported, strict=options.strict)
 
 
 def compile_site(options: argparse.Namespace) -> int:
@@ -67,16 +68,15 @@ def compile_site(options: argparse.Namespace) -> int:
         )
     finally:
         bar.clear()
-    _show(compiled.proved, Format(options.format), report(compiled.problems))
-    console.talk(f"compiled {_number(len(compiled.proved), 'recipe')}: {_counted(compiled.proved)}")
-    for failed in compiled.failed:
-        console.talk(f"{failed.slug}: no handout is written, for it has errors")
+    reported = (*_reported(compiled.proved), *report(compiled.problems))
+    _show(reported, Format(options.format))
     for slug in compiled.held:
-        console.talk(f"{slug}: held, and so left out; --held compiles it as a draft")
+        console.talk(f"{slug}: held, and left out; --held compiles it as a draft")
+    for failed in compiled.failed:
+        console.talk(f"{failed.slug}: not written, for it has errors; pages that it had stay as they were")
+    console.talk(f"compiled {_number(len(compiled.proved), 'recipe')}: {_counted(reported)}")
     console.talk(f"{_number(len(compiled.written), 'file')} written in {options.out}")
-    if any(problem.severity is Severity.ERROR for problem in compiled.problems):
-        return PROBLEMS
-    return _outcome(compiled.proved, strict=options.strict)
+    return _outcome(reported, strict=options.strict)
 
 
 def measures(options: argparse.Namespace) -> int:
@@ -98,9 +98,10 @@ def measures(options: argparse.Namespace) -> int:
         console.data(json.dumps(found, ensure_ascii=False, indent=1) + "\n", machine=True)
     else:
         console.data("\n".join(texts))
-    for reported in map(_reported, proved):
+    reported = _reported(proved)
+    if reported:
         console.talk(show(reported, Format.SHORT, colour=console.coloured(sys.stderr)).rstrip("\n"))
-    return _outcome(proved, strict=False)
+    return _outcome(reported, strict=False)
 
 
 def _recipes(options: argparse.Namespace) -> tuple[Path, ...] | None:
@@ -127,23 +128,26 @@ def _prove(paths: Sequence[Path]) -> tuple[Proved, ...]:
     return tuple(proved)
 
 
-def _reported(proved: Proved) -> tuple[Reported, ...]:
+def _reported(proved: Iterable[Proved]) -> tuple[Reported, ...]:
+    return tuple(one for each in proved for one in _reported_of(each))
+
+
+def _reported_of(proved: Proved) -> tuple[Reported, ...]:
     if proved.recipe is None:
         return report(proved.problems)
     sizes = [size.name for size in proved.recipe.sizes]
     return report(proved.problems, sizes=sizes, systems=[s.value for s in proved.recipe.front.systems])
 
 
-def _show(proved: Iterable[Proved], form: Format, besides: Sequence[Reported] = ()) -> None:
-    reported = (*besides, *(one for each in proved for one in _reported(each)))
+def _show(reported: Sequence[Reported], form: Format) -> None:
     out = sys.stdout
     text = show(reported, form, width=console.width(out), colour=console.coloured(out))
     console.data(text, machine=form in (Format.JSON, Format.SARIF))
 
 
-def _counted(proved: Iterable[Proved]) -> str:
+def _counted(reported: Iterable[Reported]) -> str:
     """`2 errors, 1 warning`; what follows from another problem is not counted."""
-    found = [one.severity for each in proved for one in _reported(each)]
+    found = [one.severity for one in reported]
     counts = [(found.count(severity), severity.value) for severity in Severity]
     return ", ".join(_number(count, what) for count, what in counts if count) or "no problems"
 
@@ -152,11 +156,9 @@ def _number(count: int, what: str) -> str:
     return f"{count} {what}" if count == 1 else f"{count} {what}s"
 
 
-def _outcome(proved: Iterable[Proved], *, strict: bool) -> int:
-    for each in proved:
-        if not each.sound or (strict and each.problems):
-            return PROBLEMS
-    return FINE
+def _outcome(reported: Sequence[Reported], *, strict: bool) -> int:
+    stops = reported if strict else [one for one in reported if one.severity is Severity.ERROR]
+    return PROBLEMS if stops else FINE
 
 
 def _says_how_it_is_sewn(proved: Proved) -> bool:

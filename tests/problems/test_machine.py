@@ -95,7 +95,7 @@ def test_sarif_is_valid_and_says_everything(reports: tuple[Reported, ...]):
     assert run["columnKind"] == "unicodeCodePoints"
     assert run["tool"]["driver"]["name"] == "presscloth"
     assert len(run["results"]) == (4 if reports else 0)
-    assert not [key for model in sarif.runs for key in (model.__pydantic_extra__ or {}) if key != "columnKind"]
+    assert set(sarif.runs[0].__pydantic_extra__ or ()) <= {"columnKind"}
 
 
 def test_sarif_has_a_rule_with_its_page_for_each_kind():
