@@ -115,6 +115,20 @@ class Marker:
             for system, texts in lines
         )
 
+    def sides_in(self, system: System, sides: tuple[tuple[str, Amount], ...], leading: bool) -> Markup:
+        """The sides of a thing in one system, for a column of its own.
+
+        What has no text in that system (a number of pieces, a measure asked for in the other one)
+        stands as a whole in the leading system's column.
+        """
+        for held, texts in by_system(sides) or ():
+            if held is system:
+                about = Markup("{} ").format(sides[0][1].before) if sides[0][1].before else Markup("")
+                measures = (_measure(text, bracketed=False, web=self.web) for text in texts)
+                return about + Markup(" × ").join(measures)
+        whole = Markup(" × ").join(self.amount(amount) for _, amount in sides)
+        return whole if leading else Markup("")
+
     # -- blocks --------------------------------------------------------------------------------
 
     def blocks(self, blocks: tuple[Block, ...], level: int) -> Markup:

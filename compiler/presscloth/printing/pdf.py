@@ -113,12 +113,17 @@ def _fetcher(held: Mapping[str, Callable[[], bytes]]) -> URLFetcher:
 
 @contextmanager
 def _without_collector() -> Iterator[None]:
-    """Layout makes many objects and no garbage to speak of: collect once, afterwards."""
+    """Layout makes many objects that all live until it ends: collect once, afterwards.
+
+    What lived before is put out of the collector's sight meanwhile, or it would be searched in vain.
+    """
     was_on = gc.isenabled()
     gc.disable()
+    gc.freeze()
     try:
         yield
     finally:
+        gc.collect()
+        gc.unfreeze()
         if was_on:
             gc.enable()
-        gc.collect()
