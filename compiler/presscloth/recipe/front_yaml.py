@@ -107,7 +107,7 @@ def _line(source: Source, at: int) -> tuple[int, str]:
 def _closing(source: Source, at: int) -> tuple[int, int | None]:
     """Where the keys end and where the body begins; unclosed, they end at the first blank line."""
     blank: int | None = None
-    for _ in range(MOST_LINES):
+    for _ in range(MOST_LINES + 1):
         if at >= len(source.text):
             break
         after, line = _line(source, at)
@@ -241,6 +241,7 @@ _DOES_NOT_FIT = (
     "this line does not fit to the line above",
     "begin both in the first column, each with a key, a colon and a space",
 )
+_NO_COLON = ("this line has no colon", "write a key, a colon, a space and the value")
 _QUOTE = ("the quote that begins here is never closed", "close it in the same line")
 _BRACKET = ("the bracket that begins here is never closed", "close it in the same line")
 _ANYTHING = ("this cannot be read", "write each line as `key: value`, and put the value in double quotes")
@@ -267,6 +268,8 @@ def _unreadable(error: yaml.YAMLError, reading: _Reading) -> Problem:
         return _not_read(place, _TAB)
     if "mapping values" in problem and _SECOND_COLON.match(text, text.rfind("\n", 0, at) + 1, at + 1):
         return _not_read(place, _TWO_COLONS)
+    if "expected ':'" in problem:
+        return _not_read(opened, _NO_COLON)
     if "mapping values" in problem or "block mapping start" in problem:
         return _not_read(place, _DOES_NOT_FIT)
     if "end of stream" in problem and "quoted" in (error.context or ""):
