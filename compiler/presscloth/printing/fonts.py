@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 FEATURES = ("kern", "liga", "ccmp", "locl", "mark", "mkmk", "frac", "numr", "dnom", "tnum", "lnum")
 
+LEGAL_NAMES = (0, 13, 14)  # copyright, licence, the licence's address (OpenType `name` table)
+
 # What a page on the web may need: Latin with its extensions, and the signs of the trade.
 BROWSER_SIGNS = (*range(0x20, 0x180), *range(0x2010, 0x2027), *map(ord, "†•…′″⁄€™←↑→↓−√≤≥½⅓⅔¼¾⅛⅜⅝⅞πΩ"))
 BROWSER_RULE = "font-display:swap;"
@@ -58,6 +60,7 @@ def browser_font(cut: Cut) -> bytes:
     face, wanted = _variable(cut)
     wanted.unicode_set.set(set(BROWSER_SIGNS))
     wanted.layout_feature_tag_set.set({int.from_bytes(tag.encode(), "big") for tag in FEATURES})
+    wanted.name_id_set.set(set(LEGAL_NAMES))
     wanted.flags |= uharfbuzz.SubsetFlags.NO_HINTING
     _pin(cut, face, wanted)
     font = TTFont(io.BytesIO(_made(uharfbuzz.subset(face, wanted))), recalcTimestamp=False)
@@ -99,6 +102,6 @@ def _rename(names: NameTable, cut: Cut) -> None:
     """Leave copyright and licence, and call the font by the theme's name for it."""
     style = "Italic" if cut.italic else "Regular"
     whole = f"{cut.family} {cut.weight} {style}"
-    names.names = [name for name in names.names if name.nameID in (0, 13, 14)]
+    names.names = [name for name in names.names if name.nameID in LEGAL_NAMES]
     for number, words in ((1, cut.family), (2, style), (4, whole), (6, whole.replace(" ", ""))):
         names.setName(words, number, 3, 1, 0x409)
