@@ -52,7 +52,7 @@ def parser() -> argparse.ArgumentParser:
         prog="presscloth",
         description=ABOUT,
         epilog=CODES,
-        formatter_class=argparse.RawDescriptionHelpFormatter,
+        formatter_class=_help,
         allow_abbrev=False,
     )
     whole.add_argument("--version", action="version", version=f"presscloth {__version__}")
@@ -86,7 +86,18 @@ def _command(
     commands: argparse._SubParsersAction[argparse.ArgumentParser], name: str, does: str
 ) -> argparse.ArgumentParser:
     description = f"{does[0].upper()}{does[1:]}."
-    return commands.add_parser(name, help=does, description=description, allow_abbrev=False)
+    return commands.add_parser(
+        name, help=does, description=description, allow_abbrev=False, formatter_class=_help
+    )
+
+
+def _help(prog: str) -> argparse.HelpFormatter:
+    """Help as wide as the terminal. Told the width, argparse need not import what looks it up."""
+    try:
+        columns = os.get_terminal_size().columns
+    except (OSError, ValueError):
+        columns = 0
+    return argparse.RawDescriptionHelpFormatter(prog, width=min(columns or 100, 100) - 2)
 
 
 def _takes_recipes(command: argparse.ArgumentParser, formats: Sequence[str]) -> None:

@@ -42,7 +42,11 @@ def _recipes(arguments: Sequence[str], folder: Path) -> tuple[Path, ...]:
     if arguments:
         return tuple(Path(argument) for argument in arguments)
     shipped = tuple(sorted((CHECKOUT / "recipes").glob("*/recipe.md")))
-    return shipped or (scaffold.write("", folder),)
+    if shipped:
+        return shipped
+    smallest = folder / "plain-cloth"
+    smallest.mkdir()
+    return (scaffold.write("", smallest),)
 
 
 def _all(recipes: tuple[Path, ...], folder: Path) -> Measured:

@@ -7,7 +7,7 @@ later problems follow from the first one: their cause is the place that was left
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 
 from presscloth.recipe.markdown import ListBlock, MarkdownBlock, TableBlock
 from presscloth.source import Span
@@ -22,6 +22,17 @@ def cause(name: str, lost: Sequence[Span]) -> Span | None:
 def left_out(content: Sequence[MarkdownBlock], kept: Sequence[Span]) -> tuple[Span, ...]:
     """The rows and items of a section from which nothing was kept; the whole table where none was."""
     return tuple(span for block in content for span in _left_out(block, kept))
+
+
+def columns_left_out(content: Sequence[MarkdownBlock], kept: Container[str]) -> tuple[Span, ...]:
+    """The headings of the columns, but for the first, whose names were not kept."""
+    return tuple(
+        cell.span()
+        for block in content
+        if isinstance(block, TableBlock)
+        for cell in block.head[1:]
+        if " ".join(cell.text.split()) not in kept
+    )
 
 
 def _left_out(block: MarkdownBlock, kept: Sequence[Span]) -> Iterator[Span]:

@@ -17,7 +17,7 @@ from presscloth.recipe.braces import in_braces
 from presscloth.recipe.definitions import ReadInlines, check
 from presscloth.recipe.expression import Broken, Compared, Expression, Name
 from presscloth.recipe.front import front_matter
-from presscloth.recipe.lost import left_out
+from presscloth.recipe.lost import columns_left_out, left_out
 from presscloth.recipe.markdown import HeadingBlock, MarkdownBlock
 from presscloth.recipe.matching import Known
 from presscloth.recipe.materials import read_materials
@@ -121,6 +121,7 @@ def read(
         return left_out(known[section].content, kept) if section in known else ()
 
     sizes = read_sizes(known.get("Sizes"), beginning, problems)
+    lost_sizes = columns_left_out(known["Sizes"].content, sizes[0].measures) if "Sizes" in known else ()
     measures = read_measures(known.get("Measures"), inlines, problems)
     lost_measures = lost("Measures", [measure.span for measure in measures])
     table = the_table(known.get("Materials"), "Materials", problems)
@@ -130,7 +131,7 @@ def read(
     by_key = {material.key: material for material in materials}
     pieces = read_pieces(table, by_key, lost_materials, inlines, problems) if table else ()
     lost_pieces = lost("Pieces", [piece.span for piece in pieces])
-    every_loss = (*lost_measures, *lost_materials, *lost_pieces)
+    every_loss = (*lost_sizes, *lost_measures, *lost_materials, *lost_pieces)
 
     step_blocks = known["Steps"].content if "Steps" in known else ()
     results = tuple(_results(step_blocks))
