@@ -93,6 +93,16 @@ class TestValues:
         assert front.spans["size Tall"].where == (5, 7)
         assert front.spans["size Child size"].text == "Child size"
 
+    def test_each_of_several_values_has_its_place(self):
+        front = read(LEAST + "sewn: Small, 'Tall' and Wide\ntime: |\n  3 hours\ncraft: bags\n")
+        assert front.sewn == ("Small", "'Tall'", "Wide")
+        assert front.spans["size Wide"].text == "Wide"
+        assert front.spans["size 'Tall'"].where == (4, 14)
+        assert front.spans["time"].text == "|\n  3 hours"
+        joined = read(LEAST + "sewn: Small, Tall and\n  Wide\n")
+        assert joined.sewn == ("Small", "Tall", "Wide")
+        assert joined.spans["size Wide"].where == (4, 7)
+
     def test_values_stay_what_was_typed(self):
         front = read("title: no\nrelease: 2027-05\ntime: 1:30\ncraft: 012\nsummary: 1e3\ncredits: ~\n")
         values = (front.title, front.time, front.craft, front.summary, front.credits)
@@ -164,6 +174,13 @@ class TestWhereItStands:
         assert found.span.where == (1, 1)
         assert front.title == "Plain Cloth"
         assert text[body:].lstrip().startswith("# Plain")
+
+    @pytest.mark.parametrize("after", ["# Plain Cloth\n", "\n# Plain Cloth\n"])
+    def test_never_closed_nothing_is_said_of_lines_that_may_not_belong_to_it(self, after: str):
+        text = f"---\n{LEAST}summary: a: b\n{after}"
+        front, body, (found,) = whole(text)
+        assert isinstance(found, FrontMatterNotClosed)
+        assert (front.release, text[body:]) == ("2027-05", after)
 
     def test_200_lines_are_enough(self):
         lines = LEAST + "# a remark\n" * 198
@@ -291,6 +308,7 @@ class TestFaults:
         found = problem(f"{LEAST}{key}: {typed}\n")
         assert isinstance(found, ValueUnknown)
         assert (found.key, found.value, found.meant) == (key, typed, meant)
+        assert found.span.text == (typed or key)
 
     def test_a_word_for_one_size(self):
         found = problem(LEAST + "audience: {Small: child, Large: grown-up}\n")
@@ -354,3 +372,7 @@ class TestFaults:
         found = problem(f"{LEAST}{line}\n")
         assert isinstance(found, ShapeUnexpected)
         assert found.key == line.partition(":")[0]
+
+    def test_a_list_where_none_belongs_has_its_place(self):
+        assert problem(LEAST + "summary:\n  - a\n  - b\n").span.text == "- a\n  - b"
+        assert problem(LEAST + "sewn:\n  a: b\n  c: d\n").span.text == "a: b\n  c: d"

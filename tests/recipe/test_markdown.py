@@ -89,10 +89,15 @@ class TestBlocks:
         assert block.span.text == "A long\n  title\n---"
 
     def test_an_empty_heading_has_a_place(self):
-        block = one("text\n\n##\n"[6:])
+        block = one("##\n")
         assert isinstance(block, HeadingBlock)
         assert block.text.text == ""
         assert block.text.span().start == 2
+
+    def test_a_block_ends_before_the_empty_lines_of_its_quote(self):
+        quote = one("> ~~~\n> a\n>\n>\n")
+        assert isinstance(quote, QuoteBlock)
+        assert quote.content[0].span.text == "~~~\n> a"
 
     def test_lines_of_a_quote_are_placed_without_their_signs(self):
         block = one("> Fold\n>  it\nonce\n")
@@ -196,6 +201,12 @@ class TestTables:
         assert isinstance(table, TableBlock)
         assert table.rows[0].cells[1].span().where[0] == 3
         assert 6 <= table.rows[0].cells[1].span().where[1] <= 9
+
+    def test_a_table_right_below_a_line_of_text(self):
+        paragraph, table = blocks("Cut these:\n| A |\n|---|\n| 1 |\n")
+        assert isinstance(paragraph, ParagraphBlock)
+        assert isinstance(table, TableBlock)
+        assert paragraph.text.text == "Cut these:"
 
     def test_a_table_in_an_item(self):
         block = one("- x\n\n  | A |\n  |---|\n  | ½ |\n")

@@ -135,7 +135,7 @@ def _heading(lines: Lines, tokens: Sequence[Token], first: int) -> HeadingBlock:
     opening, inline, _ = tokens
     start = lines.begin(first) + len(opening.markup)
     rest = lines.passage(start, lines.eMarks[first])
-    blank = len(rest.text) - len(rest.text.lstrip(MD_TRIM_CHARS)) if inline.content else 0
+    blank = len(rest.text) - len(rest.text.lstrip(MD_TRIM_CHARS))
     text = rest[blank : blank + len(inline.content)]
     return HeadingBlock(len(opening.markup), text, lines.span(first, lines.line))
 
