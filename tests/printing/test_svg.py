@@ -1,6 +1,7 @@
 """Drawings as SVG: true size, a title first, everything in attributes."""
 
 import re
+from dataclasses import replace
 from itertools import pairwise
 from xml.etree import ElementTree
 
@@ -15,8 +16,8 @@ LOOK = open_theme().look
 SVG = "{http://www.w3.org/2000/svg}"
 
 
-def drawn(*shapes, width=100.0, height=50.0, alt="A square", widest=None):
-    return ElementTree.fromstring(svg(Drawing(width, height, shapes, alt), LOOK, "d1", widest))
+def drawn(*shapes, width=100.0, height=50.0, alt="A square", widest=180.0, look=LOOK):
+    return ElementTree.fromstring(svg(Drawing(width, height, shapes, alt), look, "d1", widest))
 
 
 def test_one_unit_is_one_millimetre():
@@ -27,6 +28,12 @@ def test_one_unit_is_one_millimetre():
 def test_a_drawing_too_wide_is_scaled_as_a_whole():
     root = drawn(widest=80)
     assert (root.get("width"), root.get("height"), root.get("viewBox")) == ("80mm", "40mm", "0 0 100 50")
+
+
+def test_a_theme_may_enlarge_drawings_as_far_as_they_fit():
+    large = replace(LOOK, drawings=replace(LOOK.drawings, scale=2.0))
+    assert drawn(look=large, width=60).get("width") == "120mm"
+    assert drawn(look=large, width=120).get("width") == "180mm"
 
 
 def test_the_words_for_it_come_first_and_are_escaped():
@@ -103,12 +110,12 @@ def test_lettering_names_its_family_and_is_escaped():
 
 
 def test_nothing_in_a_drawing_asks_the_page_for_its_look():
-    whole = svg(layout_drawing().of, LOOK, "d1")
+    whole = svg(layout_drawing().of, LOOK, "d1", 180)
     assert not re.search(r"class=|style=|var\(|currentColor|href", whole)
 
 
 def test_ids_differ_between_two_drawings_of_one_page():
-    one, two = (svg(layout_drawing().of, LOOK, name) for name in ("a-1", "a-2"))
+    one, two = (svg(layout_drawing().of, LOOK, name, 180) for name in ("a-1", "a-2"))
     ids = [re.findall(r' id="([^"]+)"', text) for text in (one, two)]
     assert len(ids[0]) >= 2
     assert not set(ids[0]) & set(ids[1])

@@ -53,6 +53,8 @@ def test_an_own_theme_takes_what_it_lacks_from_the_default(tmp_path):
         ("dash: [1.8, 1.1]", "dash: dotted", "dash is a list"),
         ('colour: "#1a2528"}\n\n', "}\n\n", "lettering lacks colour"),
         ("inks:", "inks: [", "cannot be read"),
+        ("in text: 148, ", "", "drawings lacks in text"),
+        ("fonts:\n", "fonts: []\nx:\n", "no entry `x`"),
     ],
 )
 def test_a_look_that_cannot_be_read_says_where(tmp_path: Path, change, to, said):

@@ -52,8 +52,18 @@ class LetteringLook:
 
 
 @dataclass(frozen=True, slots=True)
+class DrawingLook:
+    """How much drawings are enlarged, and how wide, in mm, one may become: beside text, by itself."""
+
+    scale: float
+    in_text: float
+    alone: float
+
+
+@dataclass(frozen=True, slots=True)
 class Look:
     fonts: tuple[Cut, ...]
+    drawings: DrawingLook
     lettering: LetteringLook
     inks: Mapping[Ink, InkLook]
 
@@ -66,13 +76,14 @@ def read_look(file: Path) -> Look:
         read = yaml.safe_load(file.read_text(encoding="utf-8"))
     except (OSError, yaml.YAMLError) as error:
         raise ThemeError(f"{file.name} cannot be read: {error}") from error
-    top = _Part(file.name, "the file", read, ("fonts", "lettering", "inks"))
+    top = _Part(file.name, "the file", read, ("fonts", "drawings", "lettering", "inks"))
     inks = _Part(file.name, "inks", top.value("inks"), tuple(ink.value for ink in Ink))
     fonts = top.value("fonts")
     if not isinstance(fonts, list) or not fonts:
         raise ThemeError(f"{file.name}: fonts must be a list")
     return Look(
         fonts=tuple(_cut(file.name, font) for font in fonts),
+        drawings=_drawings(file.name, top.value("drawings")),
         lettering=_lettering(file.name, top.value("lettering")),
         inks={ink: _ink(file.name, ink, inks.value(ink.value)) for ink in Ink},
     )
@@ -91,6 +102,11 @@ def _cut(file: str, read: object) -> Cut:
         file=part.text("file"),
         axes=tuple((str(axis), float(place)) for axis, place in axes.items()),
     )
+
+
+def _drawings(file: str, read: object) -> DrawingLook:
+    part = _Part(file, "drawings", read, ("scale", "in text", "alone"))
+    return DrawingLook(part.number("scale"), part.number("in text"), part.number("alone"))
 
 
 def _lettering(file: str, read: object) -> LetteringLook:

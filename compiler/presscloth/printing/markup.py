@@ -40,8 +40,6 @@ FRACTION = re.compile(r"\b\d+/\d+\b")
 SAFE_LINK = re.compile(r"(?:https?://|mailto:)", re.IGNORECASE)
 WITHIN_SITE = re.compile(r"[A-Za-z0-9_.#-][^:]*")
 
-PAPER_WIDTH_MM = 180.0  # the width of the text on both papers
-
 
 @dataclass
 class Marker:
@@ -151,7 +149,7 @@ class Marker:
             case Grid():
                 return self._grid(block)
             case Figure():
-                return self.figure(block)
+                return self.figure(block, self.look.drawings.in_text)
             case Divider():
                 return Markup("<hr>\n")
 
@@ -180,11 +178,11 @@ class Marker:
         )
         return Markup('<div class="table">{}</div>\n').format(table)
 
-    def figure(self, figure: Figure) -> Markup:
+    def figure(self, figure: Figure, widest: float) -> Markup:
         match figure.of:
             case Drawing() as drawing:
                 self._drawn += 1
-                picture = Markup(svg(drawing, self.look, f"{self.ids}drawing-{self._drawn}", PAPER_WIDTH_MM))
+                picture = Markup(svg(drawing, self.look, f"{self.ids}drawing-{self._drawn}", widest))
                 words = escape(drawing.caption)
             case Image() as image:
                 picture, words = self._image(image), Markup("")

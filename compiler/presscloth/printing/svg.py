@@ -19,13 +19,13 @@ CAP_TO_SIZE = 0.35  # half the height of a capital, in parts of the letters' siz
 HATCH_ANGLE = pi / 4
 
 
-def svg(drawing: Drawing, look: Look, ident: str, widest: float | None = None) -> str:
+def svg(drawing: Drawing, look: Look, ident: str, widest: float) -> str:
     """Write a drawing as SVG.
 
-    `ident` begins every id inside and must be unique in the page. A drawing wider than `widest` mm
-    is scaled down to it as a whole; otherwise it prints at its true size.
+    `ident` begins every id inside and must be unique in the page. The drawing is as large as the
+    look wants it, and no wider than `widest` mm; it is scaled as a whole, its letters too.
     """
-    scale = 1.0 if widest is None or drawing.width <= widest else widest / drawing.width
+    scale = min(look.drawings.scale, widest / drawing.width)
     title = escape(drawing.alt or drawing.caption)
     head = (
         f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="{ident}-title"'
