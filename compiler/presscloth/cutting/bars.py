@@ -17,7 +17,7 @@ from presscloth.cutting.knapsack import best_filling
 from presscloth.cutting.program import Chooser, Column, Program, as_weights
 
 _ONE = 1 << 20  # the worth of a whole filling, as prices are rounded to integers
-_MOST_ROWS = 60
+_MOST_ROWS = 40
 _MOST_PIVOTS = 200
 
 

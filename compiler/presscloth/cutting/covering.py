@@ -14,7 +14,7 @@ from presscloth.cutting.chance import Chance
 from presscloth.cutting.purse import Purse
 from presscloth.cutting.strips import Strip, Strips, worth_of
 
-_NODE_COST = 20  # what choosing one strip costs, in pieces laid
+_NODE_COST, _HEIGHT_COST = 10, 3  # what choosing one strip costs, and per height, in pieces laid
 _BRANCHES = 6  # strips tried for one piece in the first search
 _BRANCHES_ANEW = 2
 _NODES_ANEW = 20
@@ -44,12 +44,12 @@ def _mended(strips: Strips, found: tuple[Strip, ...], purse: Purse, goal: int) -
     chance = Chance(2)
     choice = _Choice(strips, purse, chance)
     while purse.left > 0 and length_of(found) > goal:
-        purse.left -= _NODE_COST
+        purse.left -= choice.cost
         kept = list(found)
         count = min(len(kept), 2 + chance.below(_MOST_TAKEN_APART - 1))
         apart = [kept.pop(chance.below(len(kept))) for _ in range(count)]
         pieces = tuple(sum(column) for column in zip(*(strip.counts for strip in apart), strict=True))
-        share = min(purse.left, _NODES_ANEW * _NODE_COST)
+        share = min(purse.left, _NODES_ANEW * choice.cost)
         anew = choice.least(pieces, share, goal - length_of(kept), length_of(apart) + 1)
         if anew:
             found = (*kept, *anew)
@@ -64,6 +64,7 @@ class _Choice:
         self._strips = strips
         self._purse = purse
         self._chance = chance
+        self.cost = _NODE_COST + _HEIGHT_COST * len(strips.heights)
         self._branches = _BRANCHES if chance is None else _BRANCHES_ANEW
         self._by_part = [
             [strip for strip in strips.pool if strip.counts[number]] for number in range(len(strips.prices))
@@ -90,7 +91,7 @@ class _Choice:
         for strip in self._useful(tallest, rest):
             if self._limit is not None and (self._purse.left <= self._stop_at or self._limit <= self._goal):
                 return
-            self._purse.left -= _NODE_COST
+            self._purse.left -= self.cost
             after = _less(rest, strip.counts)
             total = length + strip.height
             if self._limit is None or total + self._strips.least_for(after) < self._limit:

@@ -7,8 +7,11 @@ has to be bought is as good as any other, and the search ends as soon as the pur
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
+from math import gcd
 
-from presscloth.cutting.covering import cover
+from presscloth.cutting.covering import cover, length_of
+from presscloth.cutting.exhausting import Verdict, strips_within
 from presscloth.cutting.lengths import Lengths
 from presscloth.cutting.parts import Cut, DoesNotFit, Layout, Part, Roll, Way, lies_of
 from presscloth.cutting.purse import Purse
@@ -18,6 +21,9 @@ from presscloth.cutting.strips import Strips
 
 BUDGET = 100_000
 """The work that is put into one layout, about that of laying so many pieces: under half a second."""
+
+_FEW = 30  # kinds of parts, up to which strips are worth their reckoning
+_MANY = 500  # pieces, beyond which the layout of some kits is tried over and over
 
 
 def lay_out(
@@ -33,16 +39,11 @@ def lay_out(
         return DoesNotFit(tuple(too_wide))
     if not parts:
         return Cut(Layout(roll.width, 0, ()), 0, 0, 0, True)
-    strips = Strips(parts, roll.width)
     match way:
         case Way.STRIPS:
-            shortest = strips.bound()
-            lengths = Lengths(parts, 2 * shortest)
-            bound = stepped(lengths.from_(shortest), step)
-            layout = strips.layout(cover(strips, Purse(budget), bound))
+            bound, layout = _in_strips(roll.width, parts, step, budget)
         case Way.FREE:
-            layout = strips.layout(cover(strips, Purse(budget // 10), 0))
-            bound, layout = _free(roll.width, parts, layout, step, budget)
+            bound, layout = _free(roll.width, parts, step, budget)
     bought = stepped(layout.length, step)
     return Cut(layout, layout.length, bought, bound, bought == bound)
 
@@ -52,17 +53,61 @@ def stepped(length: int, step: int) -> int:
     return -(-length // step) * step
 
 
-def _free(width: int, parts: Sequence[Part], layout: Layout, step: int, budget: int) -> tuple[int, Layout]:
-    """A bound and a layout, from a layout to start with."""
+def _in_strips(width: int, parts: Sequence[Part], step: int, budget: int) -> tuple[int, Layout]:
+    """The bound on the purchase, and a layout in strips."""
+    strips = Strips(parts, width)
+    shortest = strips.bound()
+    bound = stepped(Lengths(parts, 2 * shortest).from_(shortest), step)
+    chosen = cover(strips, Purse(budget // 3), bound)
+    purse = Purse(budget - budget // 3)
+    while (bought := stepped(length_of(chosen), step)) > bound:
+        match strips_within(strips, bought - step, purse):
+            case Verdict.IMPOSSIBLE:
+                bound = bought
+            case Verdict.UNDECIDED:
+                break
+            case shorter:
+                chosen = shorter
+    return bound, strips.layout(chosen)
+
+
+def _free(width: int, parts: Sequence[Part], step: int, budget: int) -> tuple[int, Layout]:
+    """The bound on the purchase, and a layout."""
+    search, purse = Search(parts, width), Purse(budget)
+    layout = _start(width, parts, search)
+    pieces = sum(part.quantity for part in parts)
+    kits = gcd(*(part.quantity for part in parts))
+    times = next((n for n in range(1, kits + 1) if kits % n == 0 and pieces // n <= _MANY), 1)
+    if times > 1:
+        layout = min(layout, _repeated(width, parts, times, step, budget), key=lambda tried: tried.length)
     lengths = Lengths(parts, layout.length)
     bound = _least_purchase(width, parts, lengths, stepped(layout.length, step), step)
-    search, purse = Search(parts, width), Purse(budget)
     while stepped(layout.length, step) > bound:
         shorter = search.within(lengths.up_to(stepped(layout.length, step) - step), purse)
         if shorter is None:
             break
         layout = shorter
     return bound, layout
+
+
+def _start(width: int, parts: Sequence[Part], search: Search) -> Layout:
+    """A first layout: strips, good for many equal pieces; for very many kinds of pieces the first try."""
+    if len(parts) <= _FEW:
+        strips = Strips(parts, width)
+        return strips.layout(cover(strips, Purse(0), 0))
+    length = sum(max(part.width, part.height) * part.quantity for part in parts)
+    return search.fullest(length, Purse(1))
+
+
+def _repeated(width: int, parts: Sequence[Part], times: int, step: int, budget: int) -> Layout:
+    """The layout of a part of many equal kits, over and over.
+
+    A search among many pieces finds little; among fewer, at the same cost, it finds more.
+    """
+    few = [replace(part, quantity=part.quantity // times) for part in parts]
+    _, layout = _free(width, few, max(1, step // times), budget)
+    placed = [replace(piece, y=piece.y + n * layout.length) for n in range(times) for piece in layout.placed]
+    return Layout(width, layout.length * times, tuple(placed))
 
 
 def _least_purchase(width: int, parts: Sequence[Part], lengths: Lengths, enough: int, step: int) -> int:

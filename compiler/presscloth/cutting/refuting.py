@@ -112,8 +112,9 @@ def _lies_within(part: Part, width: int, length: int) -> list[tuple[int, int]]:
 def _fillings(across: _Axis, along: _Axis, choices: Sequence[_Choice]) -> Iterator[Fraction]:
     """How many cloths' worth the parts weigh, by one pair of scales after another."""
     ranked = []
+    scales = list(along.known_scales())
     for wide in across.known_scales():
-        for high in along.known_scales():
+        for high in scales:
             weight = _weight(wide, high, choices)
             yield weight
             ranked.append((weight, wide, high))

@@ -39,16 +39,16 @@ class Strips:
 
     def __init__(self, parts: Sequence[Part], width: int, highest: int | None = None) -> None:
         self._parts = parts
-        self._width = width
+        self.width = width
         self._lies = [
             [lie for lie in lies_of(part) if lie[0] <= width and (highest is None or lie[1] <= highest)]
             for part in parts
         ]
         self.quantities = tuple(part.quantity for part in parts)
-        self._heights = sorted({height for lies in self._lies for _, height in lies})
+        self.heights = sorted({height for lies in self._lies for _, height in lies})
         # Of two lies that fit into a strip the narrower one is never worse.
         self._widths = {
-            height: [self._narrowest(lies, height) for lies in self._lies] for height in self._heights
+            height: [self._narrowest(lies, height) for lies in self._lies] for height in self.heights
         }
         self.reach = [min(high for _, high in lies) for lies in self._lies]
         self.areas = [part.width * part.height for part in parts]
@@ -60,7 +60,7 @@ class Strips:
     def _narrowest(self, lies: Sequence[tuple[int, int]], height: int) -> int:
         """The least width of a lie within a strip of this height; too wide if there is none."""
         widths = [wide for wide, high in lies if high <= height]
-        return min(widths, default=self._width + 1)
+        return min(widths, default=self.width + 1)
 
     def _solve(self) -> None:
         """Column generation: prices of the parts, strips worth using, and how much of each."""
@@ -78,7 +78,7 @@ class Strips:
         # No strip is worth more than `worth` of its height, in prices; 1 if they are perfect.
         self._worth = max(
             Fraction(self._filling(height, self.prices, self.quantities)[1], height * _ONE)
-            for height in self._heights
+            for height in self.heights
         )
 
     def _widen_pool(self) -> None:
@@ -86,7 +86,7 @@ class Strips:
         chance = Chance(1)
         for _ in range(_SHAKES):
             prices = [price * (75 + chance.below(51)) for price in self.prices]
-            for height in self._heights:
+            for height in self.heights:
                 counts, _ = self._filling(height, prices, self.quantities)
                 if any(counts):
                     self.pool[self.trimmed(counts)] = None
@@ -97,9 +97,9 @@ class Strips:
         for number, part in enumerate(self._parts):
             wide, high = min(
                 self._lies[number],
-                key=lambda lie: Fraction(lie[1], self._width // lie[0]),
+                key=lambda lie: Fraction(lie[1], self.width // lie[0]),
             )
-            count = min(part.quantity, self._width // wide)
+            count = min(part.quantity, self.width // wide)
             counts = tuple(count if i == number else 0 for i in range(len(self._parts)))
             columns.append(Column(counts, float(high)))
         return columns
@@ -108,13 +108,13 @@ class Strips:
         self, height: int, prices: Sequence[int], most: Sequence[int]
     ) -> tuple[tuple[int, ...], int]:
         """The most valuable strip of this height, and a value that none exceeds."""
-        filling = best_filling(self._widths[height], prices, most, self._width)
+        filling = best_filling(self._widths[height], prices, most, self.width)
         return filling.counts, filling.ceiling
 
     def _best_strip(self, prices: Sequence[int], most: Sequence[int]) -> Strip | None:
         """The strip whose value exceeds its height most, if any does."""
         best, gain = None, 0
-        for height in self._heights:
+        for height in self.heights:
             counts, _ = self._filling(height, prices, most)
             if not any(counts):
                 continue
@@ -125,13 +125,15 @@ class Strips:
                 best, gain = strip, value
         return best
 
+    def widths_at(self, height: int) -> Sequence[int]:
+        """Per part its width in a strip of this height; more than the cloth's if it is too high."""
+        return self._widths[height]
+
     def trimmed(self, counts: tuple[int, ...]) -> Strip:
         """The lowest strip that holds these pieces, which must fit side by side."""
         known = self._lowest.get(counts)
         if known is None:
-            height = next(
-                high for high in self._heights if worth_of(self._widths[high], counts) <= self._width
-            )
+            height = next(high for high in self.heights if worth_of(self._widths[high], counts) <= self.width)
             known = self._lowest[counts] = Strip(height, counts)
         return known
 
@@ -140,9 +142,9 @@ class Strips:
 
         `most` is how many of each part there may be besides, `values` says what they are worth.
         """
-        for height in self._heights:
+        for height in self.heights:
             widths = self._widths[height]
-            room = self._width - widths[part]
+            room = self.width - widths[part]
             if room >= 0:
                 filling = best_filling(widths, values, most, room)
                 counts = [count + (number == part) for number, count in enumerate(filling.counts)]
@@ -172,7 +174,7 @@ class Strips:
                 placed.append(Placed(number, x, y, wide != self._parts[number].width))
                 x += wide
             y += strip.height
-        return Layout(self._width, y, tuple(placed))
+        return Layout(self.width, y, tuple(placed))
 
 
 def worth_of(prices: Sequence[int], counts: Sequence[int]) -> int:
