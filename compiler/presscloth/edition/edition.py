@@ -96,7 +96,7 @@ def make_edition(
     stages = tuple(_stages(recipe, size.name))
     has = _has_piece(recipe, size.name, stages)
     evaluator = Evaluator(recipe, size, ask, problems, choices)
-    cut = (_cut(piece, evaluator) for piece in recipe.pieces if has(piece))
+    cut = (cut_piece(piece, evaluator) for piece in recipe.pieces if has(piece))
     return Edition(
         recipe=recipe,
         size=size,
@@ -165,7 +165,8 @@ def _without_key(name: str, pieces: Mapping[str, Piece]) -> str:
     return rest if rest and first.isupper() and look_up(name, pieces) is None else name
 
 
-def _cut(piece: Piece, evaluator: Evaluator) -> CutPiece | None:
+def cut_piece(piece: Piece, evaluator: Evaluator) -> CutPiece | None:
+    """Work out one piece; None when a part of it is broken, which has been reported."""
     name = piece.name.text
     count = evaluator.count(piece.cut, f"the number of `{name}`")
     width = _side(piece, piece.width, "width", evaluator)

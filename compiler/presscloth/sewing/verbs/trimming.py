@@ -2,17 +2,443 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
+from math import floor
+from typing import ClassVar
+
+from presscloth.measure import Quantity, System, compare
+from presscloth.problems import Problem, Severity
 from presscloth.recipe.patterns import ResultRule
+from presscloth.sewing.cut_things import in_mm
+from presscloth.sewing.placing import Box, seen_in, somewhere
+from presscloth.sewing.things import Flat, Odd, Rim, State, rectangle, together
+from presscloth.sewing.verbs.laying import lay
 from presscloth.sewing.verbs.verb import Verb
+from presscloth.sewing.work import Made, Used, Work
+
+STITCHED_OUT = "stitched out"
+
+
+@dataclass(frozen=True, kw_only=True)
+class StitchingOutsideField(Problem):
+    """What is stitched out is larger than the field of the machine.
+
+    Fields are compared in millimetres, never by the names of hoops: a field that is called 4 in is
+    100 mm, which is less than 4 in. The stitching may lie either way round in the field.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Stitch out and hem.
+
+           ```sew
+           panel = stitch out cloth, 10 cm (4 in) by 9 cm (3 1/2 in), in exactly 100 mm by exactly 100 mm
+           hem all of panel by 1 cm (3/8 in) twice
+           finish panel
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Stitch out and hem.
+
+           ```sew
+           panel = stitch out cloth, 9 cm (3 1/2 in) by 9 cm (3 1/2 in), in exactly 100 mm by exactly 100 mm
+           hem all of panel by 1 cm (3/8 in) twice
+           finish panel
+           ```
+    """
+
+    size: str
+    field: str
+
+    def message(self) -> str:
+        return f"the stitching, {self.size}, does not fit into the field of {self.field}"
+
+    def hint(self) -> str:
+        return "make the design smaller, or name a larger field"
+
+
+@dataclass(frozen=True, kw_only=True)
+class ClothSmallerThanField(Problem):
+    """The cloth is smaller than the field in which it is to be stitched out.
+
+    It could not be hooped. Cut it as large as the field and some centimetres more.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width        | Height       |
+        |-------|------|-----|--------------|--------------|
+        | cloth | A    | 1   | 9 cm (3 1/2 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Stitch out and hem.
+
+           ```sew
+           panel = stitch out cloth, 5 cm (2 in) by 5 cm (2 in), in exactly 100 mm by exactly 100 mm
+           hem all of panel by 1 cm (3/8 in) twice
+           finish panel
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 1   | 15 cm (6 in)  | 30 cm (12 in) |
+
+        ## Steps
+        1. Stitch out and hem.
+
+           ```sew
+           panel = stitch out cloth, 5 cm (2 in) by 5 cm (2 in), in exactly 100 mm by exactly 100 mm
+           hem all of panel by 1 cm (3/8 in) twice
+           finish panel
+           ```
+    """
+
+    name: str
+    size: str
+    field: str
+
+    def message(self) -> str:
+        return f"`{self.name}` is {self.size}, smaller than the field of {self.field}"
+
+    def hint(self) -> str:
+        return "cut it as large as the field and enough to hoop it by"
+
+
+@dataclass(frozen=True, kw_only=True)
+class TrimmedLarger(Problem):
+    """A thing is trimmed to a size that is larger than it is.
+
+    Scissors take away, they do not add. Of a sandwich, the smallest layer counts.
+
+    Fails:
+
+        ## Steps
+        1. Trim and hem.
+
+           ```sew
+           trim cloth to 32 cm (12 1/2 in) by 30 cm (12 in)
+           hem all of cloth by 1 cm (3/8 in) twice
+           finish cloth
+           ```
+
+    Passes:
+
+        ## Steps
+        1. Trim and hem.
+
+           ```sew
+           trim cloth to 28 cm (11 in) by 28 cm (11 in)
+           hem all of cloth by 1 cm (3/8 in) twice
+           finish cloth
+           ```
+    """
+
+    name: str
+    side: str
+    has: str
+    wants: str
+
+    def message(self) -> str:
+        return f"`{self.name}` is {self.has} {self.side} and cannot be trimmed to {self.wants}"
+
+    def hint(self) -> str:
+        return "cut it larger, or trim it to less"
+
+
+@dataclass(frozen=True, kw_only=True)
+class TooFewSegments(Problem):
+    """Fewer segments can be cut from what is there than are wanted.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | strip | A    | 2   | 40 cm (16 in) | 6 cm (2 3/8 in) |
+
+        ## Steps
+        1. Join, cut and hem.
+
+           ```sew
+           band = join 2 strip top to bottom
+           8 segment = cut 6 cm (2 3/8 in) wide from band
+           mat = join 8 segment side by side
+           hem all of mat by 1 cm (3/8 in) twice
+           finish mat
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | strip | A    | 2   | 40 cm (16 in) | 6 cm (2 3/8 in) |
+
+        ## Steps
+        1. Join, cut and hem.
+
+           ```sew
+           band = join 2 strip top to bottom
+           6 segment = cut 6 cm (2 3/8 in) wide from band
+           mat = join 6 segment side by side
+           hem all of mat by 1 cm (3/8 in) twice
+           finish mat
+           ```
+    """
+
+    wanted: int
+    name: str
+    each: int
+    given: int
+
+    def message(self) -> str:
+        return (
+            f"{self.wanted} segments are wanted; {self.given} `{self.name}` give {self.given * self.each}, "
+            f"{self.each} each"
+        )
+
+    def hint(self) -> str:
+        return "use more, make them longer, or cut narrower segments"
+
+
+@dataclass(frozen=True, kw_only=True)
+class FewerWouldDo(Problem):
+    """Segments are cut from more than is needed for them.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | strip | A    | 2   | 40 cm (16 in) | 6 cm (2 3/8 in) |
+
+        ## Steps
+        1. Cut, join and hem.
+
+           ```sew
+           6 segment = cut 6 cm (2 3/8 in) wide from 2 strip
+           mat = join 6 segment side by side
+           hem all of mat by 1 cm (3/8 in)
+           finish mat
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | strip | A    | 1   | 40 cm (16 in) | 6 cm (2 3/8 in) |
+
+        ## Steps
+        1. Cut, join and hem.
+
+           ```sew
+           6 segment = cut 6 cm (2 3/8 in) wide from strip
+           mat = join 6 segment side by side
+           hem all of mat by 1 cm (3/8 in)
+           finish mat
+           ```
+    """
+
+    severity: ClassVar[Severity] = Severity.WARNING
+
+    wanted: int
+    name: str
+    given: int
+    enough: int
+
+    def message(self) -> str:
+        return f"{self.wanted} segments are cut from {self.given} `{self.name}`; {self.enough} would do"
+
+    def hint(self) -> str:
+        return f"use {self.enough}, or cut more segments"
+
+
+def stitch_out(work: Work) -> Made:
+    """Stitch a design of W by H onto a thing in a field of FW by FH.
+
+    The stitching lies inside the field, in millimetres, either way round; the thing is not smaller than
+    the field (common practice).
+    """
+    used = work.one("thing")
+    flat = work.flat(used)
+    design = work.amount("width"), work.amount("height")
+    field = work.amount("field_width"), work.amount("field_height")
+    outside = _systems_where(work, design, field)
+    if outside:
+        work.report(
+            StitchingOutsideField(
+                span=work.span,
+                size=_size(work, design),
+                field=_size(work, field),
+                systems=() if len(outside) == len(work.systems) else tuple(s.value for s in outside),
+            )
+        )
+    small = _systems_where(work, field, (flat.width, flat.height))
+    if small:
+        size = _size(work, (flat.width, flat.height))
+        labels = work.rows_of(used)
+        work.report(
+            ClothSmallerThanField(
+                span=used.span, name=used.name, size=size, field=_size(work, field), labels=labels
+            )
+        )
+    parts = tuple(replace(part, way=STITCHED_OUT) for part in used.thing.parts)
+    return Made(flat, (lay(used),), parts=parts)
+
+
+def _systems_where(
+    work: Work, inner: tuple[Quantity, Quantity], outer: tuple[Quantity, Quantity]
+) -> tuple[System, ...]:
+    """The systems in which one size does not lie inside another, either way round."""
+
+    def lies(system: System, size: tuple[Quantity, Quantity]) -> bool:
+        return all(compare(i[system], o[system], system) <= 0 for i, o in zip(inner, size, strict=True))
+
+    return tuple(s for s in work.systems if not lies(s, outer) and not lies(s, (outer[1], outer[0])))
+
+
+def _size(work: Work, size: tuple[Quantity, Quantity]) -> str:
+    return f"{work.said(size[0])} × {work.said(size[1])}"
+
+
+def trim(work: Work) -> Made:
+    """Trim to a size, from all sides alike: raw all round, smaller or equal.
+
+    Never larger than the smallest layer of a sandwich. Its edges have the allowance that they had, or
+    `seam` where they had several (common practice).
+    """
+    used = work.one("thing")
+    width, height = work.amount("width"), work.amount("height")
+    shape = used.shape
+    if isinstance(shape, Odd):
+        return Made(rectangle(width, height, _raw(work, shape.rim)), parts=used.thing.parts)
+    flat = work.flat(used)
+    least = flat.least or (flat.width, flat.height)
+    for word, has, wants in (("wide", least[0], width), ("high", least[1], height)):
+        if work.short_in(has, wants):
+            work.report(
+                TrimmedLarger(
+                    span=work.span,
+                    name=used.name,
+                    side=word,
+                    has=work.said(has),
+                    wants=work.said(wants),
+                    labels=work.rows_of(used),
+                    cause=used.thing.cause,
+                )
+            )
+            break
+    rims = tuple(rim for rim in (e.rim for e in (flat.left, flat.right, flat.top, flat.bottom)) if rim)
+    window = Box(
+        (in_mm(flat.width) - in_mm(width)) / 2,
+        (in_mm(flat.height) - in_mm(height)) / 2,
+        in_mm(width),
+        in_mm(height),
+    )
+    made = rectangle(width.computed(), height.computed(), _raw(work, together(rims) if rims else None))
+    return Made(made, (lay(used),), parts=seen_in(used.thing.parts, window))
+
+
+def _raw(work: Work, rim: Rim | None) -> Rim:
+    """A raw rim with the allowance that there was, else the usual one."""
+    if rim is not None and rim.raw and rim.allowance is not None:
+        return rim
+    return Rim(State.RAW, work.usual_seam())
+
+
+def cut_wide(work: Work) -> Made:
+    """Cut segments of a width from what is sewn; the numbers are for all of them together.
+
+    Each gives as many whole segments as its width holds, in both systems; offcuts are waste. All of
+    the things named are used up (common practice).
+    """
+    used = work.one("from")
+    flat = work.flat(used)
+    width = work.amount("width")
+    _hold_segments(work, used, flat.width, width)
+    rim = _raw(work, flat.left.rim)
+    side = flat.left.finished(flat.left.length, rim)
+    segment = Flat(side, side, flat.top.long(width.computed()), flat.bottom.long(width.computed()))
+    return Made(segment, parts=somewhere(used.thing.parts))
+
+
+def cut_high(work: Work) -> Made:
+    """Cut segments of a height, as above."""
+    used = work.one("from")
+    flat = work.flat(used)
+    height = work.amount("height")
+    _hold_segments(work, used, flat.height, height)
+    rim = _raw(work, flat.top.rim)
+    end = flat.top.finished(flat.top.length, rim)
+    segment = Flat(flat.left.long(height.computed()), flat.right.long(height.computed()), end, end)
+    return Made(segment, parts=somewhere(used.thing.parts))
+
+
+def _hold_segments(work: Work, used: Used, across: Quantity, one: Quantity) -> None:
+    each = min(_holds(across, one, system) for system in work.systems)
+    if each * used.count < work.times:
+        work.report(
+            TooFewSegments(
+                span=work.span,
+                wanted=work.times,
+                name=used.name,
+                each=each,
+                given=used.count,
+                labels=work.rows_of(used),
+                cause=used.thing.cause,
+            )
+        )
+        return
+    enough = -(-work.times // each)
+    if enough < used.count:
+        work.report(
+            FewerWouldDo(span=used.span, wanted=work.times, name=used.name, given=used.count, enough=enough)
+        )
+
+
+def _holds(across: Quantity, one: Quantity, system: System) -> int:
+    """How many whole segments a length holds; what is within 1/1000 mm of a whole one is one."""
+    if one[system] <= 0:
+        return 0
+    many = floor(across[system] / one[system])
+    missing = (many + 1) * one[system]
+    return many + 1 if compare(missing, across[system], system) <= 0 else many
+
 
 STITCH_OUT = Verb(
     "stitch out",
-    (
+    {
         "stitch out {thing:thing}, {width:measure} by {height:measure},"
-        " in {field_width:measure} by {field_height:measure}",
-    ),
+        " in {field_width:measure} by {field_height:measure}": stitch_out
+    },
 )
-TRIM = Verb("trim", ("trim {thing:thing} to {width:measure} by {height:measure}",), ResultRule.CHANGES_FIRST)
+TRIM = Verb(
+    "trim",
+    {"trim {thing:thing} to {width:measure} by {height:measure}": trim},
+    ResultRule.CHANGES_FIRST,
+    changes="thing",
+)
 CUT = Verb(
-    "cut", ("cut {width:measure} wide from {from:thing}", "cut {height:measure} high from {from:thing}")
+    "cut",
+    {
+        "cut {width:measure} wide from {from:thing}": cut_wide,
+        "cut {height:measure} high from {from:thing}": cut_high,
+    },
+    in_all=True,
 )

@@ -1,20 +1,43 @@
-"""What a verb is: its name, and each way in which a statement with it may be written."""
+"""What a verb is: its name, and for each way of writing it what is done with the things."""
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from inspect import cleandoc
 
 from presscloth.recipe.patterns import ResultRule, VerbForm
+from presscloth.sewing.work import Made, Work
+
+Carry = Callable[[Work], Made]
+"""Carries a statement out once; what it demands in vain stops it there, and is reported."""
 
 
 @dataclass(frozen=True, slots=True)
 class Verb:
-    """A verb, with one pattern for each way in which it is written."""
+    """A verb. `ways` holds for each pattern what it does; the docstring of that is its reference.
+
+    `changes` names the place of the thing that is changed where no result is named. `at_once` names
+    the place of a number that says how many come out of one go. With `in_all`, the numbers before
+    the things are for all results together and not for one.
+    """
 
     name: str
-    patterns: tuple[str, ...]
+    ways: Mapping[str, Carry]
     result: ResultRule = ResultRule.NEEDED
+    changes: str | None = None
+    at_once: str | None = None
+    in_all: bool = False
+
+    @property
+    def patterns(self) -> tuple[str, ...]:
+        return tuple(self.ways)
 
     @property
     def form(self) -> VerbForm:
         return VerbForm(self.name, self.patterns, self.result)
+
+    @property
+    def reference(self) -> Mapping[str, str]:
+        """For each way of writing it, what it makes and what it demands."""
+        return {pattern: cleandoc(carry.__doc__ or "") for pattern, carry in self.ways.items()}

@@ -1,0 +1,531 @@
+"""Carrying out an edition's statements, one after another, in both systems at once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from presscloth.edition import SEAM, CutPiece, Edition, cut_piece
+from presscloth.measure import Quantity, System, number, same_length
+from presscloth.problems import Label, Problem, Problems
+from presscloth.recipe.expression import Bought, Broken, PartOf
+from presscloth.recipe.statement import Caught, Counted, EdgesOf, SewBlock, Slot, Statement, Things
+from presscloth.recipe.tree import Material, Step
+from presscloth.recipe.words import look_up
+from presscloth.sewing.after import hold_finished, hold_made, seams_hold
+from presscloth.sewing.construction import (
+    Construction,
+    Event,
+    Filled,
+    Finished,
+    Meeting,
+    NotMeasured,
+    Seam,
+    Taken,
+)
+from presscloth.sewing.cut_things import cut_thing
+from presscloth.sewing.measuring import measured
+from presscloth.sewing.placing import parts_of
+from presscloth.sewing.reckoning import Exactly, OnPaper, Reckoning, piece_on_paper
+from presscloth.sewing.shape_problems import (
+    MeasureChangedLater,
+    NeighbouringEdges,
+    NoSuchMeasure,
+    NotBoughtYet,
+    NotYetThere,
+    what_it_is,
+)
+from presscloth.sewing.stock import Drawn, Stock
+from presscloth.sewing.stock_problems import (
+    DoesNotComeOut,
+    NameStillTaken,
+    NotCutHere,
+    NumberOutOfPlace,
+    ThingLeftOver,
+    TooFewCut,
+    TooFewMade,
+    UsedBeforeMade,
+)
+from presscloth.sewing.things import OPPOSITE, Thing, Whole
+from presscloth.sewing.verbs import VERBS, Verb
+from presscloth.sewing.ways import Way
+from presscloth.sewing.wording import said
+from presscloth.sewing.work import Made, Refused, Used, Work
+from presscloth.source import Span
+
+_VERBS: Mapping[str, Verb] = {verb.name: verb for verb in VERBS}
+
+
+@dataclass(frozen=True, slots=True)
+class _Place:
+    """A place of a statement where a thing stands, and how many of it are used in all."""
+
+    slot: str
+    counted: Counted
+    name: str
+    per_result: int
+    in_all: int
+
+
+@dataclass(frozen=True, slots=True)
+class _Asked:
+    """What a measure's definition asked of a thing, and what it was then."""
+
+    part: PartOf
+    name: str
+    value: Quantity
+
+
+def sew(edition: Edition, way: Way, choices: Mapping[str, Quantity] | None = None) -> Construction:
+    """Carry out an edition's statements exactly, one way through its steps.
+
+    `choices` sets measures that are the reader's to choose. Reports whatever does not meet, is used
+    too often, or is left over of what was sewn; what is left of the pieces is judged over all ways.
+    """
+    return _Sewing(edition, way, edition.recipe.front.systems, choices).carried_out()
+
+
+def sew_on_paper(exact: Construction, system: System) -> Construction:
+    """Carry out the same statements as a maker does, from the sizes as they are printed in a system."""
+    return _Sewing(exact.edition, exact.way, (system,), None, exact).carried_out()
+
+
+class _Sewing:
+    def __init__(
+        self,
+        edition: Edition,
+        way: Way,
+        systems: tuple[System, ...],
+        choices: Mapping[str, Quantity] | None,
+        exact: Construction | None = None,
+    ) -> None:
+        self._edition = edition
+        self._way = way
+        first = edition.recipe.front.written_in
+        self._systems = tuple(sorted(systems, key=lambda system: system is not first))
+        self._problems = Problems()
+        self._evaluator = edition.evaluator(self._answer, self._problems, choices)
+        self._exactly = Exactly(self._evaluator) if exact is None else exact.reckoned
+        self._reckoning: Reckoning = self._exactly
+        pieces = edition.pieces
+        if exact is not None:
+            system = systems[0]
+            self._reckoning = OnPaper(exact.reckoned.amounts, exact.reckoned.counts, system)
+            pieces = tuple(piece_on_paper(piece, system) for piece in pieces)
+        self._materials = {material.key: material for material in edition.recipe.materials}
+        self._pieces: dict[str, CutPiece] = {}
+        self._stock = Stock(_names(edition))
+        for piece in pieces:
+            self._lay_out(piece)
+        self._step = 0
+        self._statement: Statement | None = None
+        self._certain = True
+        self._asked: list[_Asked] = []
+        self._events: list[Event] = []
+        self._finished: list[Finished] = []
+        self._not_measured: list[NotMeasured] = []
+        self._filled: list[Filled] = []
+        self._seams: list[Seam] = []
+        self._meetings: list[Meeting] = []
+
+    def carried_out(self) -> Construction:
+        for step in self._edition.steps:
+            if self._way.takes(step):
+                self._carry_step(step)
+        for row in self._edition.recipe.pieces:
+            self._fetch(row.name.text)
+        if self._certain:
+            self._hold_leftovers()
+        order = {row.name.text: i for i, row in enumerate(self._edition.recipe.pieces)}
+        pieces = tuple(sorted(self._pieces.values(), key=lambda piece: order[piece.name]))
+        return Construction(
+            edition=replace(self._edition, pieces=pieces),
+            way=self._way,
+            states=tuple(self._stock.states),
+            events=tuple(self._events),
+            finished=tuple(self._finished),
+            not_measured=tuple(self._not_measured),
+            filled=tuple(self._filled),
+            seams=tuple(self._seams),
+            used=dict(self._stock.used),
+            settled=self._evaluator.settled,
+            meetings=tuple(self._meetings),
+            reckoned=self._exactly,
+            certain=self._certain,
+            problems=self._problems.found(),
+        )
+
+    def _report(self, problem: Problem) -> None:
+        self._problems.add(problem.in_size(self._edition.size.name))
+
+    # Pieces.
+
+    def _lay_out(self, piece: CutPiece) -> None:
+        self._pieces[piece.name] = piece
+        for key in piece.keys or ("",):
+            materials: tuple[Material, ...] = tuple(
+                self._materials[k] for k in (key,) if k in self._materials
+            )
+            thing = cut_thing(piece, materials)
+            self._stock.cut(piece.name, key, thing, piece.count - piece.spare, piece.span)
+
+    def _fetch(self, name: str) -> None:
+        """Work out a piece whose size only sewing can tell, when it is first used."""
+        if self._stock.has(name) or name in self._edition.without:
+            return
+        for row in self._edition.recipe.pieces:
+            if row.name.text == name:
+                piece = cut_piece(row, self._evaluator)
+                if piece is None:
+                    self._stock.put(name, None, 0, 0, row.span)
+                else:
+                    self._lay_out(piece)
+
+    # Statements.
+
+    def _carry_step(self, step: Step) -> None:
+        self._step = step.number
+        for part in step.parts:
+            if not self._way.takes(part):
+                continue
+            for block in part.content:
+                if not isinstance(block, SewBlock):
+                    continue
+                for statement in block.statements:
+                    if isinstance(statement, Statement):
+                        self._carry(statement)
+                    else:
+                        self._certain = False
+
+    def _carry(self, statement: Statement) -> None:
+        self._statement = statement
+        verb = _VERBS[statement.verb]
+        try:
+            self._carry_out(statement, verb)
+        except Refused as refused:
+            if refused.problem is not None:
+                self._report(refused.problem)
+            self._spoil(statement, verb)
+
+    def _spoil(self, statement: Statement, verb: Verb) -> None:
+        """What cannot be carried out makes things of which nothing is known, and says no more of them."""
+        if statement.result is not None:
+            name = self._stock.called(statement.result.name.text)
+        elif verb.changes is not None:
+            name = self._stock.called(next(_counted(statement.slots[verb.changes])).name.text)
+        else:
+            return
+        self._stock.put(name, None, 1, self._step, statement.span)
+
+    def _carry_out(self, statement: Statement, verb: Verb) -> None:
+        closes = self._closes(statement)
+        times = self._times(statement, verb)
+        if times == 0:
+            return
+        places = tuple(self._places(statement, verb, times, closes=closes))
+        used, taken, short = self._take(places)
+        found = Problems()
+        work = Work(
+            statement=statement,
+            used=used,
+            times=times,
+            reckoning=self._reckoning,
+            problems=found,
+            systems=self._systems,
+            closes=closes,
+            has_seam=self._evaluator.defines(SEAM),
+        )
+        made = verb.ways[statement.pattern](work)
+        seams_hold(work)
+        for problem in found.found():
+            self._report(problem)
+        self._remember(work)
+        cause = next((each.thing.cause for each in taken if each.thing.cause is not None), None)
+        wrong = any(isinstance(p, Problem) and p.severity.value == "error" for p in found.found())
+        if cause is None and (short or wrong):
+            cause = statement.span
+        if statement.verb == "finish":
+            self._finish(statement, places, used, taken)
+        else:
+            self._make(work, verb, made, taken, cause)
+
+    def _times(self, statement: Statement, verb: Verb) -> int:
+        """How often a statement is carried out: once for each result, or for each thing that changes."""
+        if statement.result is not None:
+            if statement.result.count is None:
+                return 1
+            count = self._reckoning.count(
+                statement.result.count, f"the number of `{statement.result.name.text}`"
+            )
+            if isinstance(count, Broken):
+                raise Refused
+            return count
+        if verb.changes is None:
+            return 1
+        changed = next(_counted(statement.slots[verb.changes]))
+        name = self._stock.called(changed.name.text)
+        self._fetch(name)
+        count = self._number(changed) if changed.count is not None else 1
+        if count != 1:
+            raise Refused(NumberOutOfPlace(span=changed.span, name=name, count=count))
+        return max(1, self._stock.left(name, changed.key))
+
+    def _number(self, counted: Counted) -> int:
+        if counted.count is None:
+            return 1
+        count = self._reckoning.count(counted.count, f"the number of `{counted.name.text}`")
+        if isinstance(count, Broken):
+            raise Refused
+        return count
+
+    def _closes(self, statement: Statement) -> bool:
+        """Whether a statement sews one thing to itself, which makes a tube."""
+        edges = [slot for slot in statement.slots.values() if isinstance(slot, EdgesOf)]
+        if len(edges) != 2:
+            return False
+        one, other = edges
+        name = self._stock.called(one.of.name.text)
+        if name != self._stock.called(other.of.name.text) or one.of.key != other.of.key:
+            return False
+        if one.edges == other.edges:
+            return False
+        if OPPOSITE.get(one.edges[0]) == other.edges[0]:
+            return True
+        problem = NeighbouringEdges(span=statement.span, name=name, edges=(one.edges[0], other.edges[0]))
+        raise Refused(problem)
+
+    def _places(self, statement: Statement, verb: Verb, times: int, *, closes: bool) -> Iterator[_Place]:
+        goes = times
+        if verb.at_once is not None:
+            goes = self._goes(statement, verb.at_once, times)
+        edges = 0
+        for slot, counted in _all_counted(statement):
+            name = self._stock.called(counted.name.text)
+            per = self._number(counted)
+            edges += isinstance(statement.slots[slot], EdgesOf)
+            if closes and edges == 2 and slot != "catching":
+                yield _Place(slot, counted, name, 1, 0)
+                continue
+            if statement.verb == "finish" and counted.count is None:
+                self._fetch(name)
+                per = max(1, self._stock.left(name, counted.key))
+            in_all = per if verb.in_all or statement.verb == "finish" else per * goes
+            yield _Place(slot, counted, name, per, in_all)
+
+    def _goes(self, statement: Statement, slot: str, times: int) -> int:
+        """How often things are made that come out several at once."""
+        at_once = Work(statement, {}, times, self._reckoning, self._problems, self._systems).whole(slot)
+        name = statement.result.name.text if statement.result else ""
+        if at_once < 1 or times % at_once:
+            raise Refused(
+                DoesNotComeOut(span=statement.span, wanted=times, name=name, at_once=max(1, at_once))
+            )
+        return times // at_once
+
+    def _take(
+        self, places: Iterable[_Place]
+    ) -> tuple[Mapping[str, tuple[Used, ...]], tuple[Taken, ...], bool]:
+        """Take the things out of the stock; what is missing is reported, and its shape used all the same."""
+        used: dict[str, tuple[Used, ...]] = {}
+        taken: list[Taken] = []
+        short = False
+        spoilt = False
+        for place in places:
+            thing = self._thing_for(place)
+            if thing is None:
+                spoilt = True
+                continue
+            if self._stock.has(place.name):
+                drawn = self._stock.take(place.name, place.counted.key, place.in_all)
+                if drawn.short:
+                    short = True
+                    self._report(_too_few(place, drawn))
+            each = Used(place.name, place.per_result, thing, place.counted.span)
+            used[place.slot] = (*used.get(place.slot, ()), each)
+            if place.in_all:
+                taken.append(Taken(place.name, place.in_all, thing))
+        if spoilt:
+            raise Refused
+        return used, tuple(taken), short
+
+    def _thing_for(self, place: _Place) -> Thing | None:
+        """The thing in a place as it is now; None when nothing is known of it."""
+        self._fetch(place.name)
+        if not self._stock.has(place.name):
+            if place.name in self._materials:
+                return Thing(Whole())
+            if place.name in self._edition.without:
+                self._report(NotCutHere(span=place.counted.span, name=place.name))
+            else:
+                self._report(UsedBeforeMade(span=place.counted.span, name=place.name))
+            return None
+        thing = self._stock.thing(place.name, place.counted.key)
+        if thing is None:
+            self._stock.take(place.name, place.counted.key, place.in_all)
+        return thing
+
+    # Results.
+
+    def _remember(self, work: Work) -> None:
+        self._not_measured += work.not_measured
+        self._filled += work.filled
+        self._meetings += work.meetings
+        self._seams += [Seam(self._step, length, work.times, work.span) for length in work.seams]
+
+    def _make(self, work: Work, verb: Verb, made: Made, taken: tuple[Taken, ...], cause: Span | None) -> None:
+        statement = work.statement
+        behind = [u for slot, us in work.used.items() for u in us if not made.of or slot in made.of]
+        rows = tuple(dict.fromkeys(row for u in behind for row in u.thing.rows))
+        before = sum(u.thing.gaps for u in behind)
+        gaps = before + work.has("gap") if made.gaps is None else made.gaps
+        parts = parts_of(made.lying) if made.parts is None else made.parts
+        thing = Thing(made.shape, parts, gaps, rows, cause)
+        problem = hold_made(work, thing, self._result_name(statement, verb))
+        if problem is not None:
+            raise Refused(problem)
+        name, times = self._result_name(statement, verb), work.times
+        self._hold_asked(name, thing, statement)
+        key = None if statement.result else next(_counted(statement.slots[verb.changes or ""])).key
+        if key is not None:
+            stood = self._stock.add(name, key, thing, times, self._step, statement.span)
+        else:
+            left = 0 if self._stock.spoilt(name) else self._stock.left(name)
+            if left:
+                self._stock.take(name, None, left)
+                self._report(NameStillTaken(span=statement.span, name=name, left=left, made=times))
+            stood = self._stock.put(name, thing, times, self._step, statement.span)
+        self._events.append(Event(self._step, statement, taken, stood, made.lying, made.lines))
+
+    def _result_name(self, statement: Statement, verb: Verb) -> str:
+        if statement.result is not None:
+            return self._stock.called(statement.result.name.text)
+        return self._stock.called(next(_counted(statement.slots[verb.changes or ""])).name.text)
+
+    def _finish(
+        self,
+        statement: Statement,
+        places: tuple[_Place, ...],
+        used: Mapping[str, tuple[Used, ...]],
+        taken: tuple[Taken, ...],
+    ) -> None:
+        for place, each in zip(places, used["things"], strict=True):
+            for problem in hold_finished(each.name, each.thing, place.counted.span):
+                self._report(problem)
+            self._finished.append(
+                Finished(each.name, place.in_all, each.thing, self._step, place.counted.span)
+            )
+        self._events.append(Event(self._step, statement, taken, None, (), ()))
+
+    def _hold_leftovers(self) -> None:
+        for name, count, thing in self._stock.sewn_left():
+            last = next(state for state in reversed(self._stock.states) if state.name == name)
+            self._report(ThingLeftOver(span=last.span, name=name, left=count, cause=thing.cause))
+
+    # What expressions say of things.
+
+    def _answer(self, asked: PartOf | Bought) -> Quantity | Broken:
+        problem: Problem | None = None
+        match asked:
+            case Bought(key=key):
+                problem = NotBoughtYet(span=asked.span, key=key.text)
+            case PartOf(of=of):
+                name = self._named(of.text)
+                self._fetch(name)
+                letter = of.text.partition(" ")[0] if name != self._stock.called(of.text) else None
+                thing = self._stock.thing(name, letter)
+                if thing is not None:
+                    return self._part(asked, name, thing)
+                if not self._stock.has(name):
+                    problem = NotYetThere(span=asked.span, name=name)
+        if problem is not None:
+            self._report(problem)
+        return Broken(asked.span)
+
+    def _named(self, name: str) -> str:
+        """The name of a thing, without the letter of a material before it."""
+        called = self._stock.called(name)
+        key, _, rest = name.partition(" ")
+        if rest and key in self._materials and look_up(name, {s.name: s for s in self._stock.states}) is None:
+            return self._stock.called(rest)
+        return called
+
+    def _part(self, asked: PartOf, name: str, thing: Thing) -> Quantity | Broken:
+        if asked.part == "count":
+            states = [state for state in self._stock.states if state.name == name]
+            return number(states[-1].count)
+        value = measured(thing.shape, asked.part, finished=asked.finished)
+        if value is None:
+            self._report(
+                NoSuchMeasure(span=asked.span, name=name, part=asked.part, found=what_it_is(thing.shape))
+            )
+            return Broken(asked.span)
+        if self._statement is None or not _inside(asked.span, self._statement.span):
+            self._asked.append(_Asked(asked, name, value))
+        return value
+
+    def _hold_asked(self, name: str, thing: Thing, statement: Statement) -> None:
+        """Hold a thing that changes against what measures were told of it."""
+        for asked in self._asked:
+            if asked.name != name:
+                continue
+            part = asked.part
+            now = measured(thing.shape, part.part, finished=part.finished)
+            if now is not None and all(same_length(now[s], asked.value[s], s) for s in self._systems):
+                continue
+            self._report(
+                MeasureChangedLater(
+                    span=part.span,
+                    part=f"finished {part.part}" if part.finished else part.part,
+                    name=name,
+                    earlier=said(asked.value, self._systems),
+                    later="something else" if now is None else said(now, self._systems),
+                    labels=(Label(statement.span, "changed here"),),
+                )
+            )
+
+
+def _too_few(place: _Place, drawn: Drawn) -> Problem:
+    span = place.counted.span
+    if drawn.piece:
+        return TooFewCut(span=span, name=place.name, wanted=place.in_all, cut=drawn.made, left=drawn.left)
+    return TooFewMade(span=span, name=place.name, wanted=place.in_all, made=drawn.made, left=drawn.left)
+
+
+def _inside(inner: Span, outer: Span) -> bool:
+    return inner.source is outer.source and outer.start <= inner.start and inner.end <= outer.end
+
+
+def _counted(slot: Slot) -> Iterator[Counted]:
+    """The things that stand in a place of a statement."""
+    match slot:
+        case Counted():
+            yield slot
+        case EdgesOf(of=of):
+            yield of
+        case Things(of=things):
+            yield from things
+        case Caught(of=caught):
+            yield from (edges.of for edges in caught)
+        case _:
+            return
+
+
+def _all_counted(statement: Statement) -> Iterator[tuple[str, Counted]]:
+    for name, slot in statement.slots.items():
+        for counted in _counted(slot):
+            yield name, counted
+
+
+def _names(edition: Edition) -> Iterator[str]:
+    """Every name of a piece or of what is sewn, as the author spells it first."""
+    for piece in edition.recipe.pieces:
+        yield piece.name.text
+    for material in edition.recipe.materials:
+        yield material.key
+    for step in edition.recipe.steps:
+        for part in step.parts:
+            for block in part.content:
+                if isinstance(block, SewBlock):
+                    for statement in block.statements:
+                        if isinstance(statement, Statement) and statement.result is not None:
+                            yield statement.result.name.text

@@ -1,0 +1,66 @@
+"""Transform a cut piece into the thing that lies on the table."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from presscloth.edition import CutPiece
+from presscloth.measure import Quantity
+from presscloth.recipe.tree import Form, Grain, Material, NoteKind
+from presscloth.recipe.tree import Shape as PieceShape
+from presscloth.sewing.lengths import half, times_root_two
+from presscloth.sewing.measuring import measured
+from presscloth.sewing.placing import Box, Part
+from presscloth.sewing.things import Circle, Long, Odd, Rim, Shape, State, Thing, Triangle, Whole, rectangle
+
+BY_LENGTH = (Form.TAPE, Form.ELASTIC, Form.ZIP)
+WITHOUT_SIDES = (Form.NOTION, Form.FILLING, Form.THREAD)
+
+ONE_WAY = "one way"
+
+
+def cut_thing(piece: CutPiece, materials: tuple[Material, ...]) -> Thing:
+    """A piece as it comes from the cutting table: raw all round, its place and direction known."""
+    shape = _shape(piece, materials)
+    one_way = any(note.kind is NoteKind.ONE_WAY for material in materials for note in material.notes)
+    way = ONE_WAY if one_way and piece.grain is not Grain.ANY else None
+    part = Part(piece.name, box_of(shape), 0, False, way, piece.span)
+    return Thing(shape, (part,), rows=(piece.span,))
+
+
+def _shape(piece: CutPiece, materials: tuple[Material, ...]) -> Shape:
+    form = materials[0].form if materials else Form.FABRIC
+    rim = Rim(State.RAW, piece.allowance)
+    width, height = piece.width, piece.height
+    one = height or width
+    if form in WITHOUT_SIDES or one is None:
+        return Whole()
+    if form in BY_LENGTH:
+        return Long(one, form)
+    match piece.shape:
+        case PieceShape.CIRCLE:
+            return Circle(width or one, rim)
+        case PieceShape.HALF_SQUARE:
+            side = width or one
+            return Triangle(side, times_root_two(side), rim, quarter=False)
+        case PieceShape.QUARTER_SQUARE:
+            side = width or one
+            return Triangle(half(times_root_two(side)), side, rim, quarter=True)
+        case PieceShape.OUTLINE:
+            return Odd(width, height, rim)
+        case PieceShape.RECTANGLE if width is None or height is None:
+            return Long(one, form)
+        case PieceShape.RECTANGLE:
+            return rectangle(width, height, rim)
+
+
+def box_of(shape: Shape) -> Box | None:
+    """The rectangle that a thing covers as it lies, in millimetres; None where it has no such size."""
+    width, height = (measured(shape, side, finished=False) for side in ("width", "height"))
+    if width is None or height is None:
+        return None
+    return Box(Fraction(0), Fraction(0), in_mm(width), in_mm(height))
+
+
+def in_mm(q: Quantity) -> Fraction:
+    return q.metric

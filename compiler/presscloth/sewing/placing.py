@@ -1,0 +1,140 @@
+"""How the parts of a thing lie in it, so that it can be drawn, and which way up they are.
+
+Places are in millimetres of the metric system, x to the right and y downwards from the upper left
+corner of the thing as it lies flat.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from enum import Enum
+from fractions import Fraction
+
+from presscloth.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A rectangle, from its upper left corner."""
+
+    x: Fraction
+    y: Fraction
+    width: Fraction
+    height: Fraction
+
+    def moved(self, x: Fraction, y: Fraction) -> Box:
+        return Box(self.x + x, self.y + y, self.width, self.height)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A cut piece in a thing.
+
+    `box` is where it lies, None where nobody said where. `turned` counts quarters clockwise; `back`
+    is true where it lies behind and is seen from there. `way` says why it matters which way up it
+    is (`one way`, `stitched out`), None where it does not.
+    """
+
+    name: str
+    box: Box | None
+    turned: int
+    back: bool
+    way: str | None
+    row: Span
+
+
+class Mark(Enum):
+    """What a line across a thing is."""
+
+    SEAM = "seam"
+    FOLD = "fold"
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A seam or a fold in a thing, from point to point."""
+
+    mark: Mark
+    start: tuple[Fraction, Fraction]
+    end: tuple[Fraction, Fraction]
+
+
+@dataclass(frozen=True, slots=True)
+class Lying:
+    """One of the things that were used, as it lies in what was made of them."""
+
+    name: str
+    box: Box
+    turned: int
+    back: bool
+    parts: tuple[Part, ...]
+
+
+def quarter_turned(part: Part, height: Fraction) -> Part:
+    """A part after its thing, `height` high, was turned clockwise by a quarter."""
+    box = part.box
+    if box is not None:
+        box = Box(height - box.y - box.height, box.x, box.height, box.width)
+    return replace(part, box=box, turned=(part.turned + 1) % 4)
+
+
+def parts_turned(parts: Iterable[Part], quarters: int, width: Fraction, height: Fraction) -> tuple[Part, ...]:
+    """The parts of a thing, `width` by `height`, that is turned clockwise by quarters."""
+    found = tuple(parts)
+    for _ in range(quarters % 4):
+        found = tuple(quarter_turned(part, height) for part in found)
+        width, height = height, width
+    return found
+
+
+def parts_moved(parts: Iterable[Part], x: Fraction, y: Fraction) -> tuple[Part, ...]:
+    return tuple(part if part.box is None else replace(part, box=part.box.moved(x, y)) for part in parts)
+
+
+def somewhere(parts: Iterable[Part]) -> tuple[Part, ...]:
+    """The parts of what is sewn onto something: which way up is known, where is not."""
+    return tuple(replace(part, box=None) for part in parts)
+
+
+def parts_of(lying: Iterable[Lying]) -> tuple[Part, ...]:
+    return tuple(part for each in lying for part in each.parts)
+
+
+def folded_up(parts: Iterable[Part], middle: Fraction) -> tuple[Part, ...]:
+    """The parts of a thing whose lower half is folded up behind it, along a line at `middle`.
+
+    What lay below is now seen from behind, and the other way up; what the line crosses is on both
+    sides. Of a part that lies nobody knows where, nothing is known any more.
+    """
+    found: list[Part] = []
+    for part in parts:
+        box = part.box
+        if box is None:
+            continue
+        above, below = max(middle - box.y, Fraction(0)), max(box.y + box.height - middle, Fraction(0))
+        if above:
+            front = Box(box.x, box.y, box.width, min(box.height, above))
+            found.append(replace(part, box=front))
+        if below:
+            size = min(box.height, below)
+            behind = Box(box.x, 2 * middle - box.y - box.height, box.width, size)
+            found.append(replace(part, box=behind, turned=(part.turned + 2) % 4, back=not part.back))
+    return tuple(found)
+
+
+def seen_in(parts: Iterable[Part], window: Box) -> tuple[Part, ...]:
+    """What of the parts lies inside a window, placed from the window's corner."""
+    found: list[Part] = []
+    for part in parts:
+        box = part.box
+        if box is None:
+            found.append(part)
+            continue
+        left, top = max(box.x, window.x), max(box.y, window.y)
+        right = min(box.x + box.width, window.x + window.width)
+        bottom = min(box.y + box.height, window.y + window.height)
+        if right > left and bottom > top:
+            inside = Box(left - window.x, top - window.y, right - left, bottom - top)
+            found.append(replace(part, box=inside))
+    return tuple(found)

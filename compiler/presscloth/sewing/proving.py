@@ -1,0 +1,163 @@
+"""Proving an edition: every way through its steps, and the paper in every system."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from fractions import Fraction
+
+from presscloth.edition import CutPiece, Edition
+from presscloth.measure import Quantity, System, length, printed
+from presscloth.problems import Label, Problem
+from presscloth.sewing.carrying import sew, sew_on_paper
+from presscloth.sewing.construction import Construction, Meeting
+from presscloth.sewing.meeting import opens
+from presscloth.sewing.meeting_problems import PaperMisses, PaperOpens, Rounding
+from presscloth.sewing.stock_problems import PieceLeftOver
+from presscloth.sewing.ways import Way, ways
+from presscloth.sewing.wording import difference
+from presscloth.source import Span
+
+PAPER_OPENS = length(2, Fraction(1, 16))
+"""Beyond this a meeting that opens on paper is a warning."""
+
+PAPER_MISSES = length(6, Fraction(1, 4))
+"""From this on it is an error."""
+
+
+@dataclass(frozen=True)
+class Sewn:
+    """An edition, sewn in every way. The first construction is the fullest: with all that is optional.
+
+    `optional` says of each piece, by name and key, how many only some ways use. `sewing` is False
+    where the steps have no statements at all: then nothing is proved.
+    """
+
+    constructions: tuple[Construction, ...]
+    optional: Mapping[tuple[str, str], int]
+    problems: tuple[Problem, ...]
+
+    @property
+    def fullest(self) -> Construction:
+        return self.constructions[0]
+
+    @property
+    def edition(self) -> Edition:
+        return self.fullest.edition
+
+    @property
+    def sewing(self) -> bool:
+        return bool(self.fullest.events) or not self.fullest.certain
+
+
+def prove_sewing(edition: Edition, choices: Mapping[str, Quantity] | None = None) -> Sewn:
+    """Carry out an edition in every way, exactly and on paper.
+
+    `choices` sets measures that are the reader's to choose. Each problem is reported once; one that
+    holds only where something is left out, or done another way, has a place that says so.
+    """
+    found: dict[Problem, None] = {}
+    known: set[tuple[type[Problem], Span]] = set()
+    constructions: list[Construction] = []
+    for way in ways(edition):
+        exact = sew(edition, way, choices)
+        constructions.append(exact)
+        problems = [*exact.problems]
+        for system in edition.recipe.front.systems:
+            problems += _on_paper(exact, system)
+        for problem in problems:
+            if (type(problem), problem.span) not in known:
+                found[_in_way(problem, way)] = None
+        known |= {(type(problem), problem.span) for problem in problems}
+    sewn = Sewn(tuple(constructions), _optional(constructions), ())
+    if sewn.sewing and all(each.certain for each in constructions):
+        for problem in _left_over(constructions):
+            found[problem] = None
+    return replace(sewn, problems=tuple(found))
+
+
+def _in_way(problem: Problem, way: Way) -> Problem:
+    """A problem that one way has and the fullest has not, with the place where the ways part."""
+    if not way.words:
+        return problem
+    return replace(problem, labels=(*problem.labels, *(Label(span, way.words) for span in way.parting)))
+
+
+def _optional(constructions: Sequence[Construction]) -> Mapping[tuple[str, str], int]:
+    """How many of each piece are not used in every way."""
+    pieces = dict.fromkeys(key for each in constructions for key in each.used)
+    most = {key: max(each.used.get(key, 0) for each in constructions) for key in pieces}
+    least = {key: min(each.used.get(key, 0) for each in constructions) for key in pieces}
+    return {key: most[key] - least[key] for key in pieces if most[key] > least[key]}
+
+
+def _left_over(constructions: Sequence[Construction]) -> Iterator[Problem]:
+    """Pieces of which no way uses all that were cut."""
+    edition = constructions[0].edition
+    for piece in edition.pieces:
+        wanted = piece.count - piece.spare
+        for key in piece.keys or ("",):
+            left = wanted - max(each.used.get((piece.name, key), 0) for each in constructions)
+            if left > 0:
+                problem = PieceLeftOver(span=piece.row.name.span, name=piece.name, left=left, cut=wanted)
+                yield problem.in_size(edition.size.name)
+
+
+def _on_paper(exact: Construction, system: System) -> Iterator[Problem]:
+    """The meetings that open when everything is cut and sewn as it is printed in a system."""
+    on_paper = sew_on_paper(exact, system)
+    exactly = {meeting.key: meeting for meeting in exact.meetings}
+    for meeting in on_paper.meetings:
+        first = exactly.get(meeting.key)
+        if first is None or opens(first, system) or not opens(meeting, system):
+            continue
+        gap = abs(meeting.one[system] - meeting.other[system]) - meeting.allowed[system]
+        if gap > PAPER_OPENS[system]:
+            kind = PaperMisses if gap >= PAPER_MISSES[system] else PaperOpens
+            piece = _most_rounded(exact, meeting, system)
+            yield kind(
+                span=meeting.span,
+                rounding=Rounding(
+                    left=meeting.left,
+                    right=meeting.right,
+                    apart=difference(meeting.one, meeting.other, (system,)),
+                    piece=None if piece is None else piece.said,
+                    printed="" if piece is None else piece.printed,
+                    exact="" if piece is None else piece.exact,
+                ),
+                labels=tuple(Label(row, "cut here") for row in meeting.rows),
+                systems=(system.value,),
+                sizes=(exact.edition.size.name,),
+            )
+
+
+@dataclass(frozen=True, slots=True)
+class _Rounded:
+    """A side of a piece whose printed size differs from the exact one."""
+
+    said: str
+    printed: str
+    exact: str
+    by: Fraction
+
+
+def _most_rounded(exact: Construction, meeting: Meeting, system: System) -> _Rounded | None:
+    """Of the sides of the pieces that meet, the one that is rounded by most."""
+    sides = [
+        rounded
+        for piece in exact.edition.pieces
+        if piece.span in meeting.rows
+        for rounded in _rounded(piece, system)
+    ]
+    most = max(sides, key=lambda side: side.by, default=None)
+    return most if most is not None and most.by > 0 else None
+
+
+def _rounded(piece: CutPiece, system: System) -> Iterator[_Rounded]:
+    for word, side in (("width", piece.width), ("height", piece.height)):
+        if side is not None:
+            on_page = printed(side, system, cut=True)
+            exactly = f"{float(side[system]):.3f}".rstrip("0").rstrip(".")
+            unit = "mm" if system is System.METRIC else "in"
+            by = abs(on_page.value - side[system])
+            yield _Rounded(f"the {word} of `{piece.name}`", on_page.text, f"{exactly} {unit}", by)

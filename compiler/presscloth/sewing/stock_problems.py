@@ -1,0 +1,464 @@
+"""What can be wrong with how many there are: too few cut, too few made, something left over."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from presscloth.problems import Problem
+from presscloth.sewing.wording import several
+
+
+@dataclass(frozen=True, kw_only=True)
+class TooFewCut(Problem):
+    """A statement uses more of a piece than there are.
+
+    A piece can be sewn in once. Cut more of it, or look whether it was used before.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Join and hem.
+
+           ```sew
+           mat = join 2 cloth side by side
+           hem all of mat by 1 cm (3/8 in) twice
+           finish mat
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 2   | 30 cm (12 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Join and hem.
+
+           ```sew
+           mat = join 2 cloth side by side
+           hem all of mat by 1 cm (3/8 in) twice
+           finish mat
+           ```
+    """
+
+    name: str
+    wanted: int
+    cut: int
+    left: int
+
+    def message(self) -> str:
+        used = self.cut - self.left
+        before = f", and {used} used before" if used else ""
+        return f"{several(self.wanted, self.name)} wanted, {self.cut} cut{before}"
+
+    def hint(self) -> str:
+        return f"cut {self.cut + self.wanted - self.left} `{self.name}`, or use fewer"
+
+
+@dataclass(frozen=True, kw_only=True)
+class TooFewMade(Problem):
+    """A statement uses more of a sewn thing than were made.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | patch | A    | 4   | 10 cm (4 in)  | 10 cm (4 in)  |
+
+        ## Steps
+        1. Join and hem.
+
+           ```sew
+           row = join 4 patch side by side
+           mat = join 2 row top to bottom
+           hem all of mat by 1 cm (3/8 in) twice
+           finish mat
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | patch | A    | 4   | 10 cm (4 in)  | 10 cm (4 in)  |
+
+        ## Steps
+        1. Join and hem.
+
+           ```sew
+           2 row = join 2 patch side by side
+           mat = join 2 row top to bottom
+           hem all of mat by 1 cm (3/8 in) twice
+           finish mat
+           ```
+    """
+
+    name: str
+    wanted: int
+    made: int
+    left: int
+
+    def message(self) -> str:
+        used = self.made - self.left
+        before = f", and {used} used before" if used else ""
+        return f"{several(self.wanted, self.name)} wanted, {self.made} made{before}"
+
+    def hint(self) -> str:
+        return f"make more `{self.name}` (the number stands before the name), or use fewer"
+
+
+@dataclass(frozen=True, kw_only=True)
+class UsedBeforeMade(Problem):
+    """A statement uses a thing that does not exist yet.
+
+    Fails:
+
+        ## Steps
+        1. Hem and fold.
+
+           ```sew
+           hem all of napkin by 1 cm (3/8 in) twice
+           napkin = fold cloth side to side
+           finish napkin
+           ```
+
+    Passes:
+
+        ## Steps
+        1. Hem and fold.
+
+           ```sew
+           napkin = hem all of cloth by 1 cm (3/8 in) twice
+           finish napkin
+           ```
+    """
+
+    name: str
+
+    def message(self) -> str:
+        return f"there is no `{self.name}` yet"
+
+    def hint(self) -> str:
+        return "make it in an earlier statement, or change the order of the steps"
+
+
+@dataclass(frozen=True, kw_only=True)
+class PieceLeftOver(Problem):
+    """A piece was cut and never sewn in.
+
+    Either a step is missing, or fewer are to be cut. Pieces that are cut besides are marked
+    `spare 1` in the notes of their row.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 2   | 30 cm (12 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Hem it.
+
+           ```sew
+           napkin = hem all of cloth by 1 cm (3/8 in) twice
+           finish napkin
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Hem it.
+
+           ```sew
+           napkin = hem all of cloth by 1 cm (3/8 in) twice
+           finish napkin
+           ```
+    """
+
+    name: str
+    left: int
+    cut: int
+
+    def message(self) -> str:
+        verb = "is" if self.left == 1 else "are"
+        sewn = self.cut - self.left
+        return f"{several(self.left, self.name)} {verb} left over: {self.cut} cut, {sewn} sewn in"
+
+    def hint(self) -> str:
+        return f"cut {self.cut - self.left}, sew the rest in, or note `spare {self.left}`"
+
+
+@dataclass(frozen=True, kw_only=True)
+class ThingLeftOver(Problem):
+    """Something was sewn, and is neither used nor finished in the end.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
+        | tab   | A    | 1   | 5 cm (2 in)   | 10 cm (4 in)  |
+
+        ## Steps
+        1. Hem it and fold the tab.
+
+           ```sew
+           hem all of cloth by 1 cm (3/8 in) twice
+           loop = fold tab lengthways in four
+           finish cloth
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
+        | tab   | A    | 1   | 5 cm (2 in)   | 10 cm (4 in)  |
+
+        ## Steps
+        1. Hem it and fold the tab.
+
+           ```sew
+           hem all of cloth by 1 cm (3/8 in) twice
+           loop = fold tab lengthways in four
+           attach loop to cloth
+           finish cloth
+           ```
+    """
+
+    name: str
+    left: int
+
+    def message(self) -> str:
+        verb = "is" if self.left == 1 else "are"
+        return f"{several(self.left, self.name)} {verb} left over after the last step"
+
+    def hint(self) -> str:
+        return f"sew it in, or say `finish {self.name}` if it is an article by itself"
+
+
+@dataclass(frozen=True, kw_only=True)
+class NameStillTaken(Problem):
+    """A new thing takes a name while others of that name are left.
+
+    Two different things would bear one name. Say how many are made, so that all of them are used,
+    or choose another name.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 2   | 30 cm (12 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Hem them.
+
+           ```sew
+           cloth = hem all of cloth by 1 cm (3/8 in) twice
+           finish cloth
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 2   | 30 cm (12 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Hem them.
+
+           ```sew
+           2 cloth = hem all of cloth by 1 cm (3/8 in) twice
+           finish cloth
+           ```
+    """
+
+    name: str
+    left: int
+    made: int
+
+    def message(self) -> str:
+        verb = "is" if self.left == 1 else "are"
+        return f"{several(self.left, self.name)} {verb} still there, and the new one would bear the same name"
+
+    def hint(self) -> str:
+        return f"write `{self.made + self.left} {self.name} = …` to use them all, or choose another name"
+
+
+@dataclass(frozen=True, kw_only=True)
+class DoesNotComeOut(Problem):
+    """A number of things cannot be made in whole goes.
+
+    Two squares give two units at a time, or four, or eight; a number between would leave some over.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | light | A    | 1   | 12 cm (4 3/4 in)  | 12 cm (4 3/4 in)  |
+        | dark  | A    | 1   | 12 cm (4 3/4 in)  | 12 cm (4 3/4 in)  |
+
+        ## Steps
+        1. Pair, join and hem.
+
+           ```sew
+           3 unit = pair light with dark into 2
+           mat = join 3 unit side by side
+           hem all of mat by 1 cm (3/8 in)
+           finish mat
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | light | A    | 1   | 12 cm (4 3/4 in)  | 12 cm (4 3/4 in)  |
+        | dark  | A    | 1   | 12 cm (4 3/4 in)  | 12 cm (4 3/4 in)  |
+
+        ## Steps
+        1. Pair, join and hem.
+
+           ```sew
+           2 unit = pair light with dark into 2
+           mat = join 2 unit side by side
+           hem all of mat by 1 cm (3/8 in)
+           finish mat
+           ```
+    """
+
+    wanted: int
+    name: str
+    at_once: int
+
+    def message(self) -> str:
+        return f"{several(self.wanted, self.name)} cannot be made {self.at_once} at a time"
+
+    def hint(self) -> str:
+        more = -(-self.wanted // self.at_once) * self.at_once
+        return f"make {more}, or another number that {self.at_once} divides"
+
+
+@dataclass(frozen=True, kw_only=True)
+class NumberOutOfPlace(Problem):
+    """A number stands before a thing of which there can be only one.
+
+    The number before the name that is made says how often the statement is carried out. Numbers
+    inside are for one result, and a thing that is changed gives one result.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 2   | 30 cm (12 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Hem them.
+
+           ```sew
+           hem all of 2 cloth by 1 cm (3/8 in) twice
+           finish cloth
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 2   | 30 cm (12 in) | 30 cm (12 in) |
+
+        ## Steps
+        1. Hem them.
+
+           ```sew
+           hem all of cloth by 1 cm (3/8 in) twice
+           finish cloth
+           ```
+    """
+
+    name: str
+    count: int
+
+    def message(self) -> str:
+        return f"`{self.count} {self.name}`: the numbers inside a statement are for one result"
+
+    def hint(self) -> str:
+        return f"leave the number out here; `{self.count} … =` before the verb says how many are made"
+
+
+@dataclass(frozen=True, kw_only=True)
+class NotCutHere(Problem):
+    """A statement uses a piece that this size does not cut.
+
+    Fails:
+
+        ## Sizes
+        | Size  | side          |
+        |-------|---------------|
+        | Small | 30 cm (12 in) |
+        | Large | 40 cm (16 in) |
+
+        ## Pieces
+        | Piece | From | Cut | Width        | Height        | Sizes |
+        |-------|------|-----|--------------|---------------|-------|
+        | cloth | A    | 1   | side         | side          |       |
+        | tab   | A    | 1   | 5 cm (2 in)  | 10 cm (4 in)  | Large |
+
+        ## Steps
+        1. Hem it and attach the tab.
+
+           ```sew
+           hem all of cloth by 1 cm (3/8 in) twice
+           attach tab to cloth
+           finish cloth
+           ```
+
+    Passes:
+
+        ## Sizes
+        | Size  | side          |
+        |-------|---------------|
+        | Small | 30 cm (12 in) |
+        | Large | 40 cm (16 in) |
+
+        ## Pieces
+        | Piece | From | Cut | Width        | Height        |
+        |-------|------|-----|--------------|---------------|
+        | cloth | A    | 1   | side         | side          |
+        | tab   | A    | 1   | 5 cm (2 in)  | 10 cm (4 in)  |
+
+        ## Steps
+        1. Hem it and attach the tab.
+
+           ```sew
+           hem all of cloth by 1 cm (3/8 in) twice
+           attach tab to cloth
+           finish cloth
+           ```
+    """
+
+    name: str
+
+    def message(self) -> str:
+        return f"`{self.name}` is not cut in this size"
+
+    def hint(self) -> str:
+        return "let the row of Pieces name this size too, or begin the step with the sizes that have it"
