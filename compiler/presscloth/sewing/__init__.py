@@ -1,7 +1,7 @@
 """Edition to Construction: what an edition's `sew` blocks make, carried out in both systems.
 
-`prove_sewing` carries out every way through the steps, exactly and as it is printed; `forms` are the
-patterns of the verbs, for whoever reads statements.
+`prove_sewing` carries out every way through the steps, exactly and as it is printed; `hold_sizes` holds
+the sizes against each other. `presscloth.sewing.verbs` lists the verbs.
 """
 
 from presscloth.sewing.construction import (
@@ -14,7 +14,7 @@ from presscloth.sewing.construction import (
     Stood,
     Taken,
 )
-from presscloth.sewing.proving import Sewn, prove_sewing
+from presscloth.sewing.proving import Sewn, hold_sizes, prove_sewing
 from presscloth.sewing.ways import Way
 
 __all__ = [
@@ -28,5 +28,6 @@ __all__ = [
     "Stood",
     "Taken",
     "Way",
+    "hold_sizes",
     "prove_sewing",
 ]

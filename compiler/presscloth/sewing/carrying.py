@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from presscloth.edition import SEAM, CutPiece, Edition, cut_piece
-from presscloth.measure import Quantity, System, number, same_length
-from presscloth.problems import Label, Problem, Problems
-from presscloth.recipe.expression import Bought, Broken, PartOf
-from presscloth.recipe.statement import Caught, Counted, EdgesOf, SewBlock, Slot, Statement, Things
-from presscloth.recipe.tree import Material, Step
-from presscloth.recipe.words import look_up
+from presscloth.measure import Quantity, System
+from presscloth.problems import Problem, Problems, Severity
+from presscloth.recipe.expression import Broken
+from presscloth.recipe.statement import Counted, EdgesOf, SewBlock, Statement
+from presscloth.recipe.tree import Step
 from presscloth.sewing.after import hold_finished, hold_made, seams_hold
+from presscloth.sewing.asking import Asking
 from presscloth.sewing.construction import (
     Construction,
     Event,
@@ -24,56 +24,25 @@ from presscloth.sewing.construction import (
     Taken,
 )
 from presscloth.sewing.cut_things import cut_thing
-from presscloth.sewing.measuring import measured
+from presscloth.sewing.number_problems import DoesNotComeOut, NameStillTaken, NumberOutOfPlace
+from presscloth.sewing.places import Place, all_counted, changed, closes, names_of_things
 from presscloth.sewing.placing import parts_of
 from presscloth.sewing.reckoning import Exactly, OnPaper, Reckoning, piece_on_paper
-from presscloth.sewing.shape_problems import (
-    MeasureChangedLater,
-    NeighbouringEdges,
-    NoSuchMeasure,
-    NotBoughtYet,
-    NotYetThere,
-    what_it_is,
-)
 from presscloth.sewing.stock import Drawn, Stock
 from presscloth.sewing.stock_problems import (
-    DoesNotComeOut,
-    NameStillTaken,
     NotCutHere,
-    NumberOutOfPlace,
     ThingLeftOver,
     TooFewCut,
     TooFewMade,
     UsedBeforeMade,
 )
-from presscloth.sewing.things import OPPOSITE, Thing, Whole
+from presscloth.sewing.things import Thing, Whole
 from presscloth.sewing.verbs import VERBS, Verb
 from presscloth.sewing.ways import Way
-from presscloth.sewing.wording import said
 from presscloth.sewing.work import Made, Refused, Used, Work
 from presscloth.source import Span
 
 _VERBS: Mapping[str, Verb] = {verb.name: verb for verb in VERBS}
-
-
-@dataclass(frozen=True, slots=True)
-class _Place:
-    """A place of a statement where a thing stands, and how many of it are used in all."""
-
-    slot: str
-    counted: Counted
-    name: str
-    per_result: int
-    in_all: int
-
-
-@dataclass(frozen=True, slots=True)
-class _Asked:
-    """What a measure's definition asked of a thing, and what it was then."""
-
-    part: PartOf
-    name: str
-    value: Quantity
 
 
 def sew(edition: Edition, way: Way, choices: Mapping[str, Quantity] | None = None) -> Construction:
@@ -104,7 +73,10 @@ class _Sewing:
         first = edition.recipe.front.written_in
         self._systems = tuple(sorted(systems, key=lambda system: system is not first))
         self._problems = Problems()
-        self._evaluator = edition.evaluator(self._answer, self._problems, choices)
+        self._materials = {material.key: material for material in edition.recipe.materials}
+        self._stock = Stock(names_of_things(edition))
+        self._asking = Asking(self._stock, self._materials, self._systems, self._fetch, self._report)
+        self._evaluator = edition.evaluator(self._asking.answer, self._problems, choices)
         self._exactly = Exactly(self._evaluator) if exact is None else exact.reckoned
         self._reckoning: Reckoning = self._exactly
         pieces = edition.pieces
@@ -112,21 +84,18 @@ class _Sewing:
             system = systems[0]
             self._reckoning = OnPaper(exact.reckoned.amounts, exact.reckoned.counts, system)
             pieces = tuple(piece_on_paper(piece, system) for piece in pieces)
-        self._materials = {material.key: material for material in edition.recipe.materials}
         self._pieces: dict[str, CutPiece] = {}
-        self._stock = Stock(_names(edition))
         for piece in pieces:
             self._lay_out(piece)
         self._step = 0
-        self._statement: Statement | None = None
         self._certain = True
-        self._asked: list[_Asked] = []
         self._events: list[Event] = []
         self._finished: list[Finished] = []
         self._not_measured: list[NotMeasured] = []
         self._filled: list[Filled] = []
         self._seams: list[Seam] = []
         self._meetings: list[Meeting] = []
+        self._folds: dict[Span, str] = {}
 
     def carried_out(self) -> Construction:
         for step in self._edition.steps:
@@ -150,6 +119,7 @@ class _Sewing:
             used=dict(self._stock.used),
             settled=self._evaluator.settled,
             meetings=tuple(self._meetings),
+            folds=self._folds,
             reckoned=self._exactly,
             certain=self._certain,
             problems=self._problems.found(),
@@ -163,10 +133,7 @@ class _Sewing:
     def _lay_out(self, piece: CutPiece) -> None:
         self._pieces[piece.name] = piece
         for key in piece.keys or ("",):
-            materials: tuple[Material, ...] = tuple(
-                self._materials[k] for k in (key,) if k in self._materials
-            )
-            thing = cut_thing(piece, materials)
+            thing = cut_thing(piece, self._materials.get(key))
             self._stock.cut(piece.name, key, thing, piece.count - piece.spare, piece.span)
 
     def _fetch(self, name: str) -> None:
@@ -198,7 +165,7 @@ class _Sewing:
                         self._certain = False
 
     def _carry(self, statement: Statement) -> None:
-        self._statement = statement
+        self._asking.statement = statement
         verb = _VERBS[statement.verb]
         try:
             self._carry_out(statement, verb)
@@ -212,7 +179,7 @@ class _Sewing:
         if statement.result is not None:
             name = self._stock.called(statement.result.name.text)
         elif verb.changes is not None:
-            name = self._stock.called(next(_counted(statement.slots[verb.changes])).name.text)
+            name = self._stock.called(changed(statement, verb.changes).name.text)
         else:
             return
         self._stock.put(name, None, 1, self._step, statement.span)
@@ -241,7 +208,7 @@ class _Sewing:
             self._report(problem)
         self._remember(work)
         cause = next((each.thing.cause for each in taken if each.thing.cause is not None), None)
-        wrong = any(isinstance(p, Problem) and p.severity.value == "error" for p in found.found())
+        wrong = any(problem.severity is Severity.ERROR for problem in found.found())
         if cause is None and (short or wrong):
             cause = statement.span
         if statement.verb == "finish":
@@ -262,13 +229,13 @@ class _Sewing:
             return count
         if verb.changes is None:
             return 1
-        changed = next(_counted(statement.slots[verb.changes]))
-        name = self._stock.called(changed.name.text)
+        first = changed(statement, verb.changes)
+        name = self._stock.called(first.name.text)
         self._fetch(name)
-        count = self._number(changed) if changed.count is not None else 1
+        count = self._number(first)
         if count != 1:
-            raise Refused(NumberOutOfPlace(span=changed.span, name=name, count=count))
-        return max(1, self._stock.left(name, changed.key))
+            raise Refused(NumberOutOfPlace(span=first.span, name=name, count=count))
+        return max(1, self._stock.left(name, first.key))
 
     def _number(self, counted: Counted) -> int:
         if counted.count is None:
@@ -279,38 +246,28 @@ class _Sewing:
         return count
 
     def _closes(self, statement: Statement) -> bool:
-        """Whether a statement sews one thing to itself, which makes a tube."""
-        edges = [slot for slot in statement.slots.values() if isinstance(slot, EdgesOf)]
-        if len(edges) != 2:
-            return False
-        one, other = edges
-        name = self._stock.called(one.of.name.text)
-        if name != self._stock.called(other.of.name.text) or one.of.key != other.of.key:
-            return False
-        if one.edges == other.edges:
-            return False
-        if OPPOSITE.get(one.edges[0]) == other.edges[0]:
-            return True
-        problem = NeighbouringEdges(span=statement.span, name=name, edges=(one.edges[0], other.edges[0]))
-        raise Refused(problem)
+        found = closes(statement, self._stock.called)
+        if isinstance(found, Problem):
+            raise Refused(found)
+        return found
 
-    def _places(self, statement: Statement, verb: Verb, times: int, *, closes: bool) -> Iterator[_Place]:
+    def _places(self, statement: Statement, verb: Verb, times: int, *, closes: bool) -> Iterator[Place]:
         goes = times
         if verb.at_once is not None:
             goes = self._goes(statement, verb.at_once, times)
         edges = 0
-        for slot, counted in _all_counted(statement):
+        for slot, counted in all_counted(statement):
             name = self._stock.called(counted.name.text)
             per = self._number(counted)
             edges += isinstance(statement.slots[slot], EdgesOf)
             if closes and edges == 2 and slot != "catching":
-                yield _Place(slot, counted, name, 1, 0)
+                yield Place(slot, counted, name, 1, 0)
                 continue
             if statement.verb == "finish" and counted.count is None:
                 self._fetch(name)
                 per = max(1, self._stock.left(name, counted.key))
             in_all = per if verb.in_all or statement.verb == "finish" else per * goes
-            yield _Place(slot, counted, name, per, in_all)
+            yield Place(slot, counted, name, per, in_all)
 
     def _goes(self, statement: Statement, slot: str, times: int) -> int:
         """How often things are made that come out several at once."""
@@ -323,7 +280,7 @@ class _Sewing:
         return times // at_once
 
     def _take(
-        self, places: Iterable[_Place]
+        self, places: Iterable[Place]
     ) -> tuple[Mapping[str, tuple[Used, ...]], tuple[Taken, ...], bool]:
         """Take the things out of the stock; what is missing is reported, and its shape used all the same."""
         used: dict[str, tuple[Used, ...]] = {}
@@ -348,7 +305,7 @@ class _Sewing:
             raise Refused
         return used, tuple(taken), short
 
-    def _thing_for(self, place: _Place) -> Thing | None:
+    def _thing_for(self, place: Place) -> Thing | None:
         """The thing in a place as it is now; None when nothing is known of it."""
         self._fetch(place.name)
         if not self._stock.has(place.name):
@@ -370,6 +327,7 @@ class _Sewing:
         self._not_measured += work.not_measured
         self._filled += work.filled
         self._meetings += work.meetings
+        self._folds |= work.folded
         self._seams += [Seam(self._step, length, work.times, work.span) for length in work.seams]
 
     def _make(self, work: Work, verb: Verb, made: Made, taken: tuple[Taken, ...], cause: Span | None) -> None:
@@ -384,8 +342,8 @@ class _Sewing:
         if problem is not None:
             raise Refused(problem)
         name, times = self._result_name(statement, verb), work.times
-        self._hold_asked(name, thing, statement)
-        key = None if statement.result else next(_counted(statement.slots[verb.changes or ""])).key
+        self._asking.hold(name, thing, statement)
+        key = None if statement.result else changed(statement, verb.changes or "").key
         if key is not None:
             stood = self._stock.add(name, key, thing, times, self._step, statement.span)
         else:
@@ -399,12 +357,12 @@ class _Sewing:
     def _result_name(self, statement: Statement, verb: Verb) -> str:
         if statement.result is not None:
             return self._stock.called(statement.result.name.text)
-        return self._stock.called(next(_counted(statement.slots[verb.changes or ""])).name.text)
+        return self._stock.called(changed(statement, verb.changes or "").name.text)
 
     def _finish(
         self,
         statement: Statement,
-        places: tuple[_Place, ...],
+        places: tuple[Place, ...],
         used: Mapping[str, tuple[Used, ...]],
         taken: tuple[Taken, ...],
     ) -> None:
@@ -421,111 +379,9 @@ class _Sewing:
             last = next(state for state in reversed(self._stock.states) if state.name == name)
             self._report(ThingLeftOver(span=last.span, name=name, left=count, cause=thing.cause))
 
-    # What expressions say of things.
 
-    def _answer(self, asked: PartOf | Bought) -> Quantity | Broken:
-        problem: Problem | None = None
-        match asked:
-            case Bought(key=key):
-                problem = NotBoughtYet(span=asked.span, key=key.text)
-            case PartOf(of=of):
-                name = self._named(of.text)
-                self._fetch(name)
-                letter = of.text.partition(" ")[0] if name != self._stock.called(of.text) else None
-                thing = self._stock.thing(name, letter)
-                if thing is not None:
-                    return self._part(asked, name, thing)
-                if not self._stock.has(name):
-                    problem = NotYetThere(span=asked.span, name=name)
-        if problem is not None:
-            self._report(problem)
-        return Broken(asked.span)
-
-    def _named(self, name: str) -> str:
-        """The name of a thing, without the letter of a material before it."""
-        called = self._stock.called(name)
-        key, _, rest = name.partition(" ")
-        if rest and key in self._materials and look_up(name, {s.name: s for s in self._stock.states}) is None:
-            return self._stock.called(rest)
-        return called
-
-    def _part(self, asked: PartOf, name: str, thing: Thing) -> Quantity | Broken:
-        if asked.part == "count":
-            states = [state for state in self._stock.states if state.name == name]
-            return number(states[-1].count)
-        value = measured(thing.shape, asked.part, finished=asked.finished)
-        if value is None:
-            self._report(
-                NoSuchMeasure(span=asked.span, name=name, part=asked.part, found=what_it_is(thing.shape))
-            )
-            return Broken(asked.span)
-        if self._statement is None or not _inside(asked.span, self._statement.span):
-            self._asked.append(_Asked(asked, name, value))
-        return value
-
-    def _hold_asked(self, name: str, thing: Thing, statement: Statement) -> None:
-        """Hold a thing that changes against what measures were told of it."""
-        for asked in self._asked:
-            if asked.name != name:
-                continue
-            part = asked.part
-            now = measured(thing.shape, part.part, finished=part.finished)
-            if now is not None and all(same_length(now[s], asked.value[s], s) for s in self._systems):
-                continue
-            self._report(
-                MeasureChangedLater(
-                    span=part.span,
-                    part=f"finished {part.part}" if part.finished else part.part,
-                    name=name,
-                    earlier=said(asked.value, self._systems),
-                    later="something else" if now is None else said(now, self._systems),
-                    labels=(Label(statement.span, "changed here"),),
-                )
-            )
-
-
-def _too_few(place: _Place, drawn: Drawn) -> Problem:
+def _too_few(place: Place, drawn: Drawn) -> Problem:
     span = place.counted.span
     if drawn.piece:
         return TooFewCut(span=span, name=place.name, wanted=place.in_all, cut=drawn.made, left=drawn.left)
     return TooFewMade(span=span, name=place.name, wanted=place.in_all, made=drawn.made, left=drawn.left)
-
-
-def _inside(inner: Span, outer: Span) -> bool:
-    return inner.source is outer.source and outer.start <= inner.start and inner.end <= outer.end
-
-
-def _counted(slot: Slot) -> Iterator[Counted]:
-    """The things that stand in a place of a statement."""
-    match slot:
-        case Counted():
-            yield slot
-        case EdgesOf(of=of):
-            yield of
-        case Things(of=things):
-            yield from things
-        case Caught(of=caught):
-            yield from (edges.of for edges in caught)
-        case _:
-            return
-
-
-def _all_counted(statement: Statement) -> Iterator[tuple[str, Counted]]:
-    for name, slot in statement.slots.items():
-        for counted in _counted(slot):
-            yield name, counted
-
-
-def _names(edition: Edition) -> Iterator[str]:
-    """Every name of a piece or of what is sewn, as the author spells it first."""
-    for piece in edition.recipe.pieces:
-        yield piece.name.text
-    for material in edition.recipe.materials:
-        yield material.key
-    for step in edition.recipe.steps:
-        for part in step.parts:
-            for block in part.content:
-                if isinstance(block, SewBlock):
-                    for statement in block.statements:
-                        if isinstance(statement, Statement) and statement.result is not None:
-                            yield statement.result.name.text

@@ -124,7 +124,8 @@ class Construction:
 
     `edition` holds all pieces, those too whose size only sewing could tell. `states` are in the
     order in which they came about. `used` says how many of each piece were sewn in, by the piece's
-    name and its material's key. `settled` are the measures that the statements needed. `certain`
+    name and its material's key. `folds` says of each statement that folds lengthways or across which
+    side it halves. `settled` are the measures that the statements needed. `certain`
     is False where statements could not be read, so that what is left over says nothing.
     """
 
@@ -139,6 +140,7 @@ class Construction:
     used: Mapping[tuple[str, str], int]
     settled: Mapping[str, Quantity]
     meetings: tuple[Meeting, ...]
+    folds: Mapping[Span, str]
     reckoned: Exactly
     certain: bool
     problems: tuple[Problem, ...]

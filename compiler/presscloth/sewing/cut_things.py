@@ -19,17 +19,16 @@ WITHOUT_SIDES = (Form.NOTION, Form.FILLING, Form.THREAD)
 ONE_WAY = "one way"
 
 
-def cut_thing(piece: CutPiece, materials: tuple[Material, ...]) -> Thing:
+def cut_thing(piece: CutPiece, material: Material | None) -> Thing:
     """A piece as it comes from the cutting table: raw all round, its place and direction known."""
-    shape = _shape(piece, materials)
-    one_way = any(note.kind is NoteKind.ONE_WAY for material in materials for note in material.notes)
+    shape = _shape(piece, Form.FABRIC if material is None else material.form)
+    one_way = material is not None and any(note.kind is NoteKind.ONE_WAY for note in material.notes)
     way = ONE_WAY if one_way and piece.grain is not Grain.ANY else None
     part = Part(piece.name, box_of(shape), 0, False, way, piece.span)
     return Thing(shape, (part,), rows=(piece.span,))
 
 
-def _shape(piece: CutPiece, materials: tuple[Material, ...]) -> Shape:
-    form = materials[0].form if materials else Form.FABRIC
+def _shape(piece: CutPiece, form: Form) -> Shape:
     rim = Rim(State.RAW, piece.allowance)
     width, height = piece.width, piece.height
     one = height or width

@@ -6,16 +6,19 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
-from presscloth.edition import CutPiece, Edition
+from presscloth.edition import CutPiece, Edition, make_edition
 from presscloth.measure import Quantity, System, length, printed
-from presscloth.problems import Label, Problem
+from presscloth.problems import Label, Problem, Problems
+from presscloth.recipe.expression import Bought, Broken, PartOf
+from presscloth.recipe.naming import definitions
 from presscloth.sewing.carrying import sew, sew_on_paper
 from presscloth.sewing.construction import Construction, Meeting
 from presscloth.sewing.meeting import opens
-from presscloth.sewing.meeting_problems import PaperMisses, PaperOpens, Rounding
+from presscloth.sewing.paper_problems import PaperMisses, PaperOpens, Rounding
 from presscloth.sewing.stock_problems import PieceLeftOver
+from presscloth.sewing.verbs.folding_problems import FoldDiffers
 from presscloth.sewing.ways import Way, ways
-from presscloth.sewing.wording import difference
+from presscloth.sewing.wording import difference, said
 from presscloth.source import Span
 
 PAPER_OPENS = length(2, Fraction(1, 16))
@@ -56,6 +59,48 @@ def prove_sewing(edition: Edition, choices: Mapping[str, Quantity] | None = None
     `choices` sets measures that are the reader's to choose. Each problem is reported once; one that
     holds only where something is left out, or done another way, has a place that says so.
     """
+    sewn = _in_every_way(edition, choices)
+    found = dict.fromkeys(sewn.problems)
+    known = {(type(problem), problem.span) for problem in found}
+    for ends in chosen_ends(edition) if choices is None else ():
+        quiet = Problems()
+        chosen = make_edition(
+            edition.recipe, edition.size, quiet, lambda asked: Broken(asked.span), ends.choices
+        )
+        for problem in (*quiet.found(), *_in_every_way(chosen, ends.choices).problems):
+            if (type(problem), problem.span) not in known:
+                known.add((type(problem), problem.span))
+                found[replace(problem, labels=(*problem.labels, Label(ends.span, ends.words)))] = None
+    return replace(sewn, problems=tuple(found))
+
+
+def unasked(asked: PartOf | Bought) -> Broken:
+    """The answer before anything is sewn: whatever speaks of things is worked out when they are there."""
+    return Broken(asked.span)
+
+
+@dataclass(frozen=True, slots=True)
+class _End:
+    """A measure that is the reader's to choose, at one end of its range."""
+
+    choices: Mapping[str, Quantity]
+    span: Span
+    words: str
+
+
+def chosen_ends(edition: Edition) -> Iterator[_End]:
+    """Each measure of an edition that is the reader's to choose, at both its ends."""
+    evaluator = edition.evaluator(unasked, Problems())
+    for definition in definitions((edition.size,), edition.recipe.measures):
+        for expression in definition.choice or ():
+            value = evaluator.value(expression)
+            if isinstance(value, Quantity):
+                name = definition.name.text
+                words = f"when `{name}` is chosen as {said(value, edition.recipe.front.systems)}"
+                yield _End({name: replace(value, about=definition.about)}, definition.span, words)
+
+
+def _in_every_way(edition: Edition, choices: Mapping[str, Quantity] | None) -> Sewn:
     found: dict[Problem, None] = {}
     known: set[tuple[type[Problem], Span]] = set()
     constructions: list[Construction] = []
@@ -74,6 +119,19 @@ def prove_sewing(edition: Edition, choices: Mapping[str, Quantity] | None = None
         for problem in _left_over(constructions):
             found[problem] = None
     return replace(sewn, problems=tuple(found))
+
+
+def hold_sizes(sewn: Sequence[Sewn]) -> Iterator[Problem]:
+    """Hold the sizes of a recipe against each other: a fold halves the same side in all of them."""
+    spans = dict.fromkeys(span for each in sewn for span in each.fullest.folds)
+    for span in spans:
+        halves: dict[str, str] = {}
+        for each in sewn:
+            side = each.fullest.folds.get(span)
+            if side is not None:
+                halves.setdefault(side, each.edition.size.name)
+        if len(halves) > 1:
+            yield FoldDiffers(span=span, halves=tuple((size, side) for side, size in halves.items()))
 
 
 def _in_way(problem: Problem, way: Way) -> Problem:

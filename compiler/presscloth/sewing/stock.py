@@ -36,14 +36,14 @@ class Stock:
     """Lots by name, each by the material's key where it matters, and every state that a thing was in."""
 
     def __init__(self, names: Iterable[str]) -> None:
-        self._names: Mapping[str, str] = {name: name for name in names}
+        self.names: Mapping[str, str] = {name: name for name in names}
         self._lots: dict[str, dict[str, Lot]] = {}
         self.states: list[Stood] = []
         self.used: dict[tuple[str, str], int] = {}
 
     def called(self, name: str) -> str:
         """The author's spelling of a name."""
-        return look_up(name, self._names) or name
+        return look_up(name, self.names) or name
 
     def cut(self, name: str, key: str, thing: Thing, count: int, row: Span) -> None:
         self._lots.setdefault(name, {})[key] = Lot(thing, count, count, piece=True)
@@ -56,6 +56,10 @@ class Stock:
 
     def left(self, name: str, key: str | None = None) -> int:
         return sum(lot.count for lot in self._among(name, key))
+
+    def made(self, name: str) -> int:
+        """How many there were of a name when it was last made, or cut."""
+        return next((state.count for state in reversed(self.states) if state.name == name), 0)
 
     def thing(self, name: str, key: str | None = None) -> Thing | None:
         """The thing of a name as it is now, or as it was when it was used up."""

@@ -15,15 +15,15 @@ from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.expression import Broken, Expression, Name
 from presscloth.recipe.statement import Amount, Choice, EdgesOf, Sides, Statement
 from presscloth.sewing.construction import Filled, Meeting, NotMeasured
-from presscloth.sewing.lengths import NOTHING
-from presscloth.sewing.measuring import edge_of, seam_length
-from presscloth.sewing.meeting import judge
-from presscloth.sewing.meeting_problems import (
+from presscloth.sewing.edge_problems import (
     AllowancesDiffer,
     AllowanceUnknown,
     EdgeNotRaw,
     NoSuchEdge,
 )
+from presscloth.sewing.lengths import NOTHING
+from presscloth.sewing.measuring import edge_of, seam_length
+from presscloth.sewing.meeting import judge
 from presscloth.sewing.placing import Line, Lying, Part
 from presscloth.sewing.reckoning import Reckoning
 from presscloth.sewing.shape_problems import WrongShape, what_it_is
@@ -117,7 +117,7 @@ class Work:
     meetings: list[Meeting] = field(default_factory=list)
     not_measured: list[NotMeasured] = field(default_factory=list)
     filled: list[Filled] = field(default_factory=list)
-    folded: list[tuple[Span, str]] = field(default_factory=list)
+    folded: dict[Span, str] = field(default_factory=dict)
 
     @property
     def span(self) -> Span:

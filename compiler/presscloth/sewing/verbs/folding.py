@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from presscloth.measure import Quantity, compare
-from presscloth.problems import Problem
 from presscloth.sewing.cut_things import box_of, in_mm
 from presscloth.sewing.lengths import half, less, times, total
 from presscloth.sewing.measuring import stitched
@@ -22,149 +20,11 @@ from presscloth.sewing.things import (
     State,
     alike,
 )
+from presscloth.sewing.verbs.folding_problems import FoldUnclear, OpeningUneven, SeamNotInTheMiddle
 from presscloth.sewing.verbs.joining import tube
 from presscloth.sewing.verbs.laying import lay
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Used, Work
-
-
-@dataclass(frozen=True, kw_only=True)
-class FoldUnclear(Problem):
-    """Lengthways or across is said of a thing of which no side is the longer one.
-
-    Lengthways halves the shorter side and across the longer one. Where both are equal, or where one
-    is longer in metric and the other in imperial or in another size, nobody knows which is meant.
-
-    Fails:
-
-        ## Steps
-        1. Hem and fold.
-
-           ```sew
-           napkin = hem all of cloth by 1 cm (3/8 in) twice
-           folded = fold napkin lengthways
-           finish folded
-           ```
-
-    Passes:
-
-        ## Steps
-        1. Hem and fold.
-
-           ```sew
-           napkin = hem all of cloth by 1 cm (3/8 in) twice
-           folded = fold napkin side to side
-           finish folded
-           ```
-    """
-
-    name: str
-    width: str
-    height: str
-    way: str
-
-    def message(self) -> str:
-        return f"`{self.name}` is {self.width} wide and {self.height} high: which side is folded {self.way}?"
-
-    def hint(self) -> str:
-        return "say `side to side` (halves the width) or `top to bottom` (halves the height)"
-
-
-@dataclass(frozen=True, kw_only=True)
-class SeamNotInTheMiddle(Problem):
-    """A thing is folded at its last seam, and the seam does not lie in the middle.
-
-    One half would stand out beyond the other. Both halves must be equally high.
-
-    Fails:
-
-        ## Pieces
-        | Piece | From | Cut | Width         | Height        |
-        |-------|------|-----|---------------|---------------|
-        | front | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
-        | back  | A    | 1   | 30 cm (12 in) | 35 cm (14 in) |
-
-        ## Steps
-        1. Join, fold and hem.
-
-           ```sew
-           long = join bottom of front to top of back
-           bag = fold long in half at the seam, join sides
-           hem top of bag by 1 cm (3/8 in) twice
-           finish bag
-           ```
-
-    Passes:
-
-        ## Pieces
-        | Piece | From | Cut | Width         | Height        |
-        |-------|------|-----|---------------|---------------|
-        | front | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
-        | back  | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
-
-        ## Steps
-        1. Join, fold and hem.
-
-           ```sew
-           long = join bottom of front to top of back
-           bag = fold long in half at the seam, join sides
-           hem top of bag by 1 cm (3/8 in) twice
-           finish bag
-           ```
-    """
-
-    name: str
-    seam: str | None
-    middle: str
-
-    def message(self) -> str:
-        if self.seam is None:
-            return f"`{self.name}` has no seam from side to side to fold it at"
-        return f"the seam of `{self.name}` lies {self.seam} from its top, the middle {self.middle}"
-
-    def hint(self) -> str:
-        return "make the parts above and below the seam equally high, or leave out `at the seam`"
-
-
-@dataclass(frozen=True, kw_only=True)
-class OpeningUneven(Problem):
-    """The two sides of an opening are not alike: one is raw and the other finished, or one is longer.
-
-    They could be neither hemmed nor lined as one. Finish both alike before they are brought together.
-
-    Fails:
-
-        ## Steps
-        1. Hem, fold and sew.
-
-           ```sew
-           hem top of cloth by 1 cm (3/8 in) twice
-           bag = fold cloth in half, join sides
-           hem top of bag by 1 cm (3/8 in) twice
-           finish bag
-           ```
-
-    Passes:
-
-        ## Steps
-        1. Hem, fold and sew.
-
-           ```sew
-           hem top, bottom of cloth by 1 cm (3/8 in) twice
-           bag = fold cloth in half, join sides
-           finish bag
-           ```
-    """
-
-    name: str
-    one: str
-    other: str
-
-    def message(self) -> str:
-        return f"the two sides of the opening of `{self.name}` are not alike: {self.one}, {self.other}"
-
-    def hint(self) -> str:
-        return "finish both alike, or leave both raw, before they come together"
 
 
 def fold(work: Work) -> Made:
@@ -202,7 +62,7 @@ def _halves_width(work: Work, used: Used, flat: Flat) -> bool:
         work.refuse(FoldUnclear(span=work.span, name=used.name, width=width, height=height, way=way))
     narrow = sides == {-1}
     halves = narrow if way == "lengthways" else not narrow
-    work.folded.append((work.span, "width" if halves else "height"))
+    work.folded[work.span] = "width" if halves else "height"
     return halves
 
 
@@ -350,7 +210,7 @@ def fold_and_join_long_edges(work: Work) -> Made:
         width, height = work.said(flat.width), work.said(flat.height)
         work.refuse(FoldUnclear(span=work.span, name=used.name, width=width, height=height, way="lengthways"))
     edge = "left" if sides == {-1} else "top"
-    work.folded.append((work.span, "width" if edge == "left" else "height"))
+    work.folded[work.span] = "width" if edge == "left" else "height"
     one, other = work.side(used, edge), work.side(used, OPPOSITE[edge])
     taken = work.join(one, other)
     made = tube(used, flat, edge, times(2, taken))

@@ -1,0 +1,84 @@
+"""The places of a statement where things stand, and the names that a recipe gives to things."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from presscloth.edition import Edition, statements
+from presscloth.problems import Problem
+from presscloth.recipe.statement import Caught, Counted, EdgesOf, Slot, Statement, Things
+from presscloth.sewing.shape_problems import NeighbouringEdges
+from presscloth.sewing.things import OPPOSITE
+from presscloth.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """A place where a thing stands, by its name, and how many of it are used for one result and in all."""
+
+    slot: str
+    counted: Counted
+    name: str
+    per_result: int
+    in_all: int
+
+    @property
+    def span(self) -> Span:
+        return self.counted.span
+
+
+def counted_in(slot: Slot) -> Iterator[Counted]:
+    """The things that stand in a place of a statement."""
+    match slot:
+        case Counted():
+            yield slot
+        case EdgesOf(of=of):
+            yield of
+        case Things(of=things):
+            yield from things
+        case Caught(of=caught):
+            yield from (edges.of for edges in caught)
+        case _:
+            return
+
+
+def all_counted(statement: Statement) -> Iterator[tuple[str, Counted]]:
+    for name, slot in statement.slots.items():
+        for counted in counted_in(slot):
+            yield name, counted
+
+
+def changed(statement: Statement, slot: str) -> Counted:
+    """The thing that a statement changes where it names no result."""
+    return next(counted_in(statement.slots[slot]))
+
+
+def names_of_things(edition: Edition) -> Iterator[str]:
+    """Every name of a piece, a material's key and what is sewn, as the author spells it first."""
+    for piece in edition.recipe.pieces:
+        yield piece.name.text
+    for material in edition.recipe.materials:
+        yield material.key
+    for step in edition.recipe.steps:
+        for part in step.parts:
+            for statement in statements(part.content):
+                if statement.result is not None:
+                    yield statement.result.name.text
+
+
+def closes(statement: Statement, called: Callable[[str], str]) -> bool | Problem:
+    """Whether a statement sews opposite edges of one thing, which makes a tube.
+
+    The same edge twice takes two things of the name; neighbouring edges are a problem.
+    """
+    edges = [slot for slot in statement.slots.values() if isinstance(slot, EdgesOf)]
+    if len(edges) != 2:
+        return False
+    one, other = edges
+    name = called(one.of.name.text)
+    if name != called(other.of.name.text) or one.of.key != other.of.key or one.edges == other.edges:
+        return False
+    if OPPOSITE.get(one.edges[0]) == other.edges[0]:
+        return True
+    return NeighbouringEdges(span=statement.span, name=name, edges=(one.edges[0], other.edges[0]))
