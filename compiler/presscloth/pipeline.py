@@ -8,10 +8,10 @@ from pathlib import Path
 
 from presscloth.handout.build import WorkedOut, make_handout
 from presscloth.handout.tree import Booklet, Publisher
-from presscloth.printing.measures import SizeMeasures
+from presscloth.printing.measures import SizeMeasures, StateMeasures
 from presscloth.problems import Problem, Problems, Severity
 from presscloth.proof import accept, hold_recipe
-from presscloth.proof.measured import of_pieces
+from presscloth.proof.measured import of_state
 from presscloth.proof.size import WorkedSize, work_out
 from presscloth.recipe.load import RecipeNotFound, load
 from presscloth.recipe.read import read
@@ -106,13 +106,21 @@ def booklet(proved: Proved, publisher: Publisher) -> Booklet:
 def measures(proved: Proved) -> tuple[SizeMeasures, ...]:
     """Every measure of every size, by name."""
     return tuple(
-        SizeMeasures(size.edition.size.name, size.measures, frozenset(of_pieces(size.edition.pieces)))
+        SizeMeasures(
+            size=size.edition.size.name,
+            measures=size.measures,
+            cut=size.cut_sizes,
+            states=tuple(
+                StateMeasures(stood.name, stood.step, of_state(stood)) for stood in size.construction.states
+            ),
+            purchases=size.asked.purchases,
+        )
         for size in proved.sizes
     )
 
 
 def _worked(size: WorkedSize) -> WorkedOut:
-    return WorkedOut(edition=size.edition, evaluator=size.evaluator, settled=size.settled)
+    return WorkedOut(size.sewn, size.evaluator, size.settled, size.asked.purchases)
 
 
 @dataclass(frozen=True)

@@ -42,16 +42,20 @@ class Bought:
 
 @dataclass(frozen=True, slots=True)
 class Purchase:
-    """A material with what to buy of it, for each system; `each` says what one of them is.
+    """A material with what to buy of it, for each system.
 
-    `each` is empty for what is bought by length or weight, and else `sheet`, `fat quarter`, `zip`.
+    `lengths` are those of zips, one by one, with the step in which they are sold.
     """
 
     material: Material
     kind: Kind
     by_system: Mapping[System, Bought]
     way: Way = Way.FREE
-    lengths: tuple[Quantity, ...] = ()
+    lengths: tuple[tuple[Quantity, Quantity], ...] = ()
+
+    def sold_lengths(self, system: System) -> tuple[Fraction, ...]:
+        """The lengths in which single things (zips) are bought, in steps of the shop."""
+        return tuple(_in_steps(length[system], step[system]) for length, step in self.lengths)
 
     def quantity(self) -> Quantity:
         """What to buy, as one quantity."""
@@ -218,7 +222,9 @@ class Buyer:
             else:
                 buy = _in_steps(need, step[system])
             found[system] = Bought(need, buy, need, True)
-        single = tuple(length for length, count in lengths if length is not None for _ in range(count))
+        single = tuple(
+            (length, step) for length, count in lengths if length is not None for _ in range(count)
+        )
         return Purchase(material, Kind.LENGTH, found, lengths=single if material.form is Form.ZIP else ())
 
     def _by_count(self, material: Material, pieces: Sequence[tuple[CutPiece, int]]) -> Purchase:

@@ -16,7 +16,7 @@ from presscloth.cutting.lengths import Lengths
 from presscloth.cutting.parts import Cut, DoesNotFit, Layout, Part, Roll, Way, lies_of
 from presscloth.cutting.purse import Purse
 from presscloth.cutting.refuting import cloths_needed
-from presscloth.cutting.search import Search
+from presscloth.cutting.search import Search, first_try
 from presscloth.cutting.strips import Strips
 
 BUDGET = 100_000
@@ -74,7 +74,7 @@ def _in_strips(width: int, parts: Sequence[Part], step: int, budget: int) -> tup
 def _free(width: int, parts: Sequence[Part], step: int, budget: int) -> tuple[int, Layout]:
     """The bound on the purchase, and a layout."""
     search, purse = Search(parts, width), Purse(budget)
-    layout = _start(width, parts, search)
+    layout = _start(width, parts)
     pieces = sum(part.quantity for part in parts)
     kits = gcd(*(part.quantity for part in parts))
     times = next((n for n in range(1, kits + 1) if kits % n == 0 and pieces // n <= _MANY), 1)
@@ -86,17 +86,18 @@ def _free(width: int, parts: Sequence[Part], step: int, budget: int) -> tuple[in
         shorter = search.within(lengths.up_to(stepped(layout.length, step) - step), purse)
         if shorter is None:
             break
-        layout = shorter
+        (layout,) = shorter
     return bound, layout
 
 
-def _start(width: int, parts: Sequence[Part], search: Search) -> Layout:
+def _start(width: int, parts: Sequence[Part]) -> Layout:
     """A first layout: strips, good for many equal pieces; for very many kinds of pieces the first try."""
     if len(parts) <= _FEW:
         strips = Strips(parts, width)
         return strips.layout(cover(strips, Purse(0), 0))
     length = sum(max(part.width, part.height) * part.quantity for part in parts)
-    return search.fullest(length, Purse(1))
+    (layout,) = first_try(parts, width, length, 1)
+    return layout
 
 
 def _repeated(width: int, parts: Sequence[Part], times: int, step: int, budget: int) -> Layout:

@@ -34,10 +34,11 @@ class _Searcher:
         self._order: list[int] = []
         self._stale = 0
         self.left_over = 0
-        self._spots: list[Spot] = []
+        self._spots: list[list[Spot]] = []
 
-    def aim(self, width: int, length: int) -> None:
+    def aim(self, width: int, length: int, sheets: int) -> None:
         """Take a new target; the order found for an earlier one is kept as the start."""
+        self._sheets = sheets
         self._width, self._length = (length, width) if self._sideways else (width, length)
         stock = self._stock
         fitting = [
@@ -55,8 +56,8 @@ class _Searcher:
         goal = purse.left - share
         while purse.left > goal:
             order = self._next_order()
-            left_over, spots = fill(self._stock, self._width, self._length, order, self._rule, self.left_over)
-            purse.left -= len(spots) + _FIXED_COST
+            left_over, spots = self._fill(order)
+            purse.left -= sum(len(sheet) + _FIXED_COST for sheet in spots)
             self._stale += 1
             if left_over <= self.left_over:
                 if left_over < self.left_over:
@@ -95,18 +96,45 @@ class _Searcher:
             case _:
                 return -across - along
 
-    def placed(self) -> tuple[Placed, ...]:
-        """The pieces that the best order places, on the cloth."""
+    def _fill(self, order: Sequence[int]) -> tuple[int, list[list[Spot]]]:
+        """Fill one sheet after another: the area of the pieces left over, and the spots on each sheet.
+
+        As soon as it is certain that more is left over than from the best order, the filling ends, and
+        the area is some number above that: what is wasted beyond the spare area of all sheets is
+        missing for pieces.
+        """
         stock = self._stock
-        return tuple(
+        left = list(stock.count)
+        sheet = self._width * self._length
+        spare = self._sheets * sheet - stock.area + self.left_over
+        spots: list[list[Spot]] = []
+        while len(spots) < self._sheets and any(left):
+            laid, wasted = fill(stock, self._width, self._length, order, self._rule, left, spare)
+            spots.append(laid)
+            if wasted > spare:
+                return self.left_over + wasted - spare, spots
+            spare -= wasted
+        missing = 0
+        for lies, count in zip(stock.lies, left, strict=True):
+            if count:
+                missing += count * stock.across[lies[0]] * stock.along[lies[0]]
+        return missing, spots
+
+    def layouts(self, parts: Sequence[Part], width: int) -> tuple[Layout, ...]:
+        """The pieces that the best order places, on each sheet."""
+        return tuple(settled(parts, width, self._placed(spots)) for spots in self._spots)
+
+    def _placed(self, spots: Sequence[Spot]) -> list[Placed]:
+        stock = self._stock
+        return [
             Placed(
                 stock.part[stock.batch[lie]],
                 along if self._sideways else across,
                 across if self._sideways else along,
                 stock.turned[lie],
             )
-            for lie, across, along in self._spots
-        )
+            for lie, across, along in spots
+        ]
 
 
 class Search:
@@ -123,31 +151,29 @@ class Search:
         ]
         self._share = 30 * (pieces + _FIXED_COST)
 
-    def within(self, length: int, purse: Purse) -> Layout | None:
-        """A layout no longer than `length`, if one is found before the purse is empty."""
-        best = self._best(length, purse)
-        return settled(self._parts, self._width, best.placed()) if not best.left_over else None
-
-    def fullest(self, length: int, purse: Purse) -> Layout:
-        """As many of the pieces, by area, as were got onto `length` before the purse was empty."""
-        return settled(self._parts, self._width, self._best(length, purse).placed())
-
-    def _best(self, length: int, purse: Purse) -> _Searcher:
-        """The searcher that leaves least over, with nothing left over or an empty purse."""
+    def within(self, length: int, purse: Purse, sheets: int = 1) -> tuple[Layout, ...] | None:
+        """Layouts on so many sheets, none longer than `length`, if found before the purse is empty."""
         for searcher in self._crowd:
-            searcher.aim(self._width, length)
-        while True:
+            searcher.aim(self._width, length, sheets)
+        while purse.left > 0:
             active, share = self._crowd, self._share
             while active:
                 for searcher in active:
                     searcher.search(purse, min(share, purse.left))
                     if not searcher.left_over:
-                        return searcher
+                        return searcher.layouts(self._parts, self._width)
                 # The better half goes on with twice the means, until a single one has had its turn.
                 active = sorted(active, key=lambda searcher: searcher.left_over)[: len(active) // 2]
                 share *= 2
-            if purse.left <= 0:
-                return min(self._crowd, key=lambda searcher: searcher.left_over)
+        return None
+
+
+def first_try(parts: Sequence[Part], width: int, length: int, sheets: int) -> tuple[Layout, ...]:
+    """The layouts of the first order that comes to mind, on more than enough cloth."""
+    searcher = _Searcher(parts, Rule.SNUG, 0, False, 0)
+    searcher.aim(width, length, sheets)
+    searcher.search(Purse(1), 1)
+    return searcher.layouts(parts, width)
 
 
 def settled(parts: Sequence[Part], width: int, placed: Sequence[Placed]) -> Layout:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from presscloth.cutting.covering import cover, length_of
 from presscloth.cutting.knapsack import best_filling
@@ -11,10 +10,8 @@ from presscloth.cutting.laying import BUDGET
 from presscloth.cutting.parts import CutSheets, DoesNotFit, Layout, Part, Sheet, Way, lies_of
 from presscloth.cutting.purse import Purse
 from presscloth.cutting.refuting import cloths_needed
-from presscloth.cutting.search import Search
+from presscloth.cutting.search import Search, first_try
 from presscloth.cutting.strips import Strip, Strips
-
-_TRIES = 8  # times that all sheets are laid out, each with other chances
 
 
 def lay_out_sheets(
@@ -46,31 +43,16 @@ def _fits(part: Part, sheet: Sheet) -> bool:
 
 
 def _free(sheet: Sheet, parts: Sequence[Part], bound: int, budget: int) -> tuple[Layout, ...]:
-    """The fewest layouts of several tries; each fills one sheet after another as full as it can."""
-    best: tuple[Layout, ...] = ()
-    for seed in range(_TRIES):
-        layouts = _one_after_another(sheet, parts, bound, budget // _TRIES, seed)
-        if not best or len(layouts) < len(best):
-            best = layouts
-        if len(best) == bound:
+    """One sheet fewer again and again, as long as the purse lasts."""
+    pieces = sum(part.quantity for part in parts)
+    layouts = first_try(parts, sheet.width, sheet.length, pieces)
+    search, purse = Search(parts, sheet.width), Purse(budget)
+    while len(layouts) > bound:
+        fewer = search.within(sheet.length, purse, len(layouts) - 1)
+        if fewer is None:
             break
-    return best
-
-
-def _one_after_another(
-    sheet: Sheet, parts: Sequence[Part], bound: int, budget: int, seed: int
-) -> tuple[Layout, ...]:
-    left = list(parts)
-    layouts = []
-    while any(part.quantity for part in left):
-        wanted = [number for number, part in enumerate(left) if part.quantity]
-        search = Search([left[number] for number in wanted], sheet.width, seed)
-        layout = search.fullest(sheet.length, Purse(budget // bound))
-        placed = tuple(replace(piece, part=wanted[piece.part]) for piece in layout.placed)
-        for piece in placed:
-            left[piece.part] = replace(left[piece.part], quantity=left[piece.part].quantity - 1)
-        layouts.append(replace(layout, placed=placed))
-    return tuple(layouts)
+        layouts = fewer
+    return layouts
 
 
 def _strips(sheet: Sheet, parts: Sequence[Part], budget: int) -> tuple[tuple[Layout, ...], int]:

@@ -30,20 +30,17 @@ Spot = tuple[int, int, int]
 
 
 def fill(
-    stock: Stock, width: int, length: int, order: Sequence[int], rule: Rule, most_left: int
-) -> tuple[int, list[Spot]]:
-    """Lay what fits into `width` × `length`, with lies taken in `order`.
+    stock: Stock, width: int, length: int, order: Sequence[int], rule: Rule, left: list[int], spare: int
+) -> tuple[list[Spot], int]:
+    """Lay what fits of `left` (pieces per batch, counted down) into `width` × `length`.
 
-    Gives the area of the pieces left over, and the spots of the others. Stops early with some number
-    above `most_left` as soon as it is certain that more than that will be left over: what is wasted
-    beyond the spare area of the cloth is missing for pieces.
+    Lies are taken in `order`. Gives the spots, and the area wasted so far. Stops early as soon as more
+    than `spare` is wasted.
     """
     across, along, batch, lies = stock.across, stock.along, stock.batch, stock.lies
-    left = list(stock.count)
     to_lay = sum(left)
-    live = list(order)
+    live = [lie for lie in order if left[batch[lie]]]
     rank = _ranks(order, len(batch))
-    spare = width * length - stock.area
     widths, heights = [width], [0]
     spots: list[Spot] = []
     wasted = 0
@@ -64,8 +61,8 @@ def fill(
             else:
                 lower = min(left_wall, right_wall)
                 wasted += gap * lower
-                if wasted - spare > most_left:
-                    return wasted - spare, spots
+                if wasted > spare:
+                    return spots, wasted
                 _raise(widths, heights, at, y + lower)
                 continue
         taken = batch[lie]
@@ -85,12 +82,7 @@ def fill(
             _set_at_left(widths, heights, at, span, top)
         else:
             _set_at_right(widths, heights, at, span, top)
-    missing = 0
-    for number, count in enumerate(left):
-        if count:
-            some = lies[number][0]
-            missing += count * across[some] * along[some]
-    return missing, spots
+    return spots, wasted
 
 
 def _ranks(order: Sequence[int], lies: int) -> list[int]:

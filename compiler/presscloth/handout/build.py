@@ -3,39 +3,44 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
+from presscloth.cutting.buying import Purchase
 from presscloth.drawing.pieces import draw_pieces
 from presscloth.edition import Edition, Evaluator, statements
 from presscloth.handout import tree
+from presscloth.handout.bought import layout_figures
 from presscloth.handout.cautions import cautions
 from presscloth.handout.lists import cut_lines, material_lines, used_materials
 from presscloth.handout.prose import Teller
+from presscloth.handout.sewn import belongs, finished, optional_keys, step_figures
 from presscloth.handout.wording import clock, systems_of
 from presscloth.proof.prose import Settled
 from presscloth.recipe import prose
 from presscloth.recipe.matching import names_of
 from presscloth.recipe.statement import SewBlock
 from presscloth.recipe.tree import Audience, Lead, Part, Recipe, Stage, Step
+from presscloth.sewing import Sewn
+
+Figures = Mapping[int, tuple[tree.Figure, ...]]
+"""The drawings that stand in the steps, by step number."""
 
 
 @dataclass(frozen=True, slots=True)
 class WorkedOut:
     """What the rooms before have worked out for one size.
 
-    `belongs` says of pieces, by name, that they are optional or belong to one way; `drawings` are
-    the figures that stand in the steps, by step number; `quantities` what to buy, by key.
+    `sewn` are all ways through the steps; `purchases` what to buy, by key.
     """
 
-    edition: Edition
+    sewn: Sewn
     evaluator: Evaluator
     settled: Settled
-    finished: tuple[tree.Finished, ...] = ()
-    proved: bool = False
-    belongs: Mapping[str, str] = field(default_factory=dict)
-    optional_keys: frozenset[str] = frozenset()
-    quantities: Mapping[str, tree.Amount] = field(default_factory=dict)
-    drawings: Mapping[int, tuple[tree.Figure, ...]] = field(default_factory=dict)
+    purchases: Mapping[str, Purchase]
+
+    @property
+    def edition(self) -> Edition:
+        return self.sewn.edition
 
 
 def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
@@ -63,22 +68,27 @@ def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
         video=front.video or "",
         draft=front.held,
         sewn=front.sewn is None or any(size.casefold() == each.casefold() for each in front.sewn),
-        proved=worked.proved,
+        proved=worked.sewn.sewing,
         systems=tuple(teller.systems),
-        finished=worked.finished,
+        finished=finished(worked.sewn.fullest, teller.systems),
         cautions=cautions(recipe, materials, audience),
         intro=teller.blocks(recipe.intro),
         materials=material_lines(
-            materials, worked.quantities, worked.evaluator, teller, worked.optional_keys
+            materials,
+            worked.purchases,
+            worked.evaluator,
+            teller,
+            optional_keys(worked.sewn),
         ),
         tools=tuple(teller.inlines(tool) for tool in recipe.tools),
-        cutting=cut_lines(edition, {m.key: m for m in recipe.materials}, teller, worked.belongs),
+        cutting=cut_lines(edition, {m.key: m for m in recipe.materials}, teller, belongs(worked.sewn)),
         pieces=tuple(tree.Figure(drawing) for drawing in draw_pieces(edition.pieces, teller.systems)),
         stages=_stages(worked, teller),
         notes=tuple(
             tree.SectionText(teller.inlines(section.title), teller.blocks(section.content))
             for section in recipe.notes
         ),
+        layouts=layout_figures(worked.purchases, teller.systems),
     )
 
 
@@ -108,15 +118,16 @@ def _stages(worked: WorkedOut, teller: Teller) -> tuple[tree.StageText, ...]:
     """The stages with the steps of this size; what other sizes do in between is said in a line."""
     here = {step.number: step for step in worked.edition.steps}
     recipe = worked.edition.recipe
-    found = (_stage(stage, here, worked, teller, recipe) for stage in recipe.stages)
+    figures = step_figures(worked.sewn.fullest, teller.systems)
+    found = (_stage(stage, here, figures, teller, recipe) for stage in recipe.stages)
     return tuple(stage for stage in found if any(not step.elsewhere for step in stage.steps))
 
 
 def _stage(
-    stage: Stage, here: Mapping[int, Step], worked: WorkedOut, teller: Teller, recipe: Recipe
+    stage: Stage, here: Mapping[int, Step], figures: Figures, teller: Teller, recipe: Recipe
 ) -> tree.StageText:
     steps = tuple(
-        _step(here[step.number], worked, teller, recipe)
+        _step(here[step.number], figures, teller, recipe)
         if step.number in here
         else tree.StepText(step.number, tree.Marks(), (), elsewhere=_elsewhere(step.lead))
         for step in stage.steps
@@ -137,10 +148,10 @@ def _listed(words: Sequence[str]) -> str:
     return f"{', '.join(before)} and {last}" if before else last
 
 
-def _step(step: Step, worked: WorkedOut, teller: Teller, recipe: Recipe) -> tree.StepText:
+def _step(step: Step, figures: Figures, teller: Teller, recipe: Recipe) -> tree.StepText:
     video = recipe.front.video or ""
     content = [block for part in step.parts for block in _part(part, teller, video)]
-    content += worked.drawings.get(step.number, ())
+    content += figures.get(step.number, ())
     return tree.StepText(step.number, marks(step.lead, video), tuple(content))
 
 

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from presscloth.cutting.buying import Purchase
 from presscloth.edition import CutPiece, Edition, Evaluator
+from presscloth.handout.bought import quantities, verdict
 from presscloth.handout.prose import Teller
 from presscloth.handout.tree import Amount, CutLine, Inline, MaterialLine
 from presscloth.handout.wording import amount
@@ -24,7 +26,7 @@ def used_materials(
 
 def material_lines(
     materials: Sequence[Material],
-    quantities: Mapping[str, Amount],
+    purchases: Mapping[str, Purchase],
     evaluator: Evaluator,
     teller: Teller,
     optional: frozenset[str],
@@ -37,16 +39,18 @@ def material_lines(
         value = evaluator.step(expression)
         return amount(value, teller.systems) if isinstance(value, Quantity) else None
 
+    bought = quantities(purchases, teller.systems)
     return tuple(
         MaterialLine(
             key=material.key,
             name=material.name,
             form=material.form.value,
             width=worded(material.width),
-            quantity=quantities.get(material.key),
+            quantity=bought.get(material.key),
             sold_by=worded(material.sold_by),
             notes=tuple(_note(note, teller) for note in material.notes),
             optional=material.key in optional,
+            verdict=verdict(purchases.get(material.key)),
         )
         for material in materials
     )

@@ -159,7 +159,10 @@ class Caution:
 
 @dataclass(frozen=True, slots=True)
 class MaterialLine:
-    """A row of the materials table. `quantity` is None where it is not worked out."""
+    """A row of the materials table. `quantity` is None where it is not worked out.
+
+    `verdict` says of a quantity whether less could do; `optional` that only an optional step needs it.
+    """
 
     key: str
     name: str
@@ -169,6 +172,7 @@ class MaterialLine:
     sold_by: Amount | None
     notes: tuple[tuple[Inline, ...], ...]
     optional: bool = False
+    verdict: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -246,6 +250,7 @@ class Handout:
     pieces: tuple[Figure, ...]
     stages: tuple[StageText, ...]
     notes: tuple[SectionText, ...]
+    layouts: tuple[Figure, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

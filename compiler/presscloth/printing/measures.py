@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from presscloth.cutting.buying import Purchase
 from presscloth.handout.wording import amount
 from presscloth.measure import Kind, Quantity, System, exact_text
 
@@ -21,6 +22,7 @@ class SizeMeasures:
     measures: Mapping[str, Quantity]
     cut: frozenset[str] = frozenset()
     states: tuple[StateMeasures, ...] = ()
+    purchases: Mapping[str, Purchase] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +57,7 @@ def whole(recipe: str, sizes: Sequence[SizeMeasures], systems: Sequence[System])
                     }
                     for state in size.states
                 ],
+                "quantities": {key: _bought(purchase) for key, purchase in size.purchases.items()},
             }
             for size in sizes
         ],
@@ -68,6 +71,19 @@ def _entry(quantity: Quantity, systems: Sequence[System], *, cut: bool = False) 
         "metric": exact_text(quantity, System.METRIC),
         "imperial": exact_text(quantity, System.IMPERIAL),
         "printed": amount(quantity, systems, cut=cut).text,
+    }
+
+
+def _bought(purchase: Purchase) -> Mapping[str, object]:
+    """What is needed and what to buy, in mm and in, g and oz, or a number, as exact rationals."""
+    return {
+        system.value: {
+            "need": str(bought.need),
+            "buy": str(bought.buy),
+            "proved": bought.proved,
+            "bound": str(bought.bound),
+        }
+        for system, bought in purchase.by_system.items()
     }
 
 

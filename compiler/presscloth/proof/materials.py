@@ -125,9 +125,7 @@ def _unused(subject: Subject) -> Iterator[Problem]:
     for material in recipe.materials:
         if material.key not in used and material.form is not Form.THREAD:
             because = cause(material.key, recipe.lost)
-            yield MaterialNotUsed(
-                span=material.span, key=material.key, material=material.name, cause=because
-            )
+            yield MaterialNotUsed(span=material.span, key=material.key, material=material.name, cause=because)
 
 
 def _gaps(materials: tuple[Material, ...]) -> Iterator[Problem]:

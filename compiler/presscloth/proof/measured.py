@@ -10,8 +10,11 @@ from presscloth.edition.problems import NotInThisSize
 from presscloth.measure import Quantity
 from presscloth.problems import Problem, Problems
 from presscloth.recipe.naming import definitions
+from presscloth.sewing import Construction, Stood
+from presscloth.sewing.measuring import measured
 
 SIDES = ("width", "height")
+THING_PARTS = ("width", "height", "depth", "around")
 
 
 def unneeded(edition: Edition, evaluator: Evaluator, problems: Problems) -> Mapping[str, Quantity]:
@@ -33,6 +36,24 @@ def unneeded(edition: Edition, evaluator: Evaluator, problems: Problems) -> Mapp
 
 def _matters(problem: Problem) -> bool:
     return not isinstance(problem, NotInThisSize)
+
+
+def of_things(construction: Construction) -> Mapping[str, Quantity]:
+    """`width of bag`, `depth of bag`: what every thing measured in the end."""
+    return {
+        f"{part} of {name}": value
+        for name in dict.fromkeys(state.name for state in construction.states)
+        for part, value in of_state(construction.at(name)).items()
+    }
+
+
+def of_state(stood: Stood | None) -> Mapping[str, Quantity]:
+    """What a thing measures as it stands, part by part."""
+    if stood is None or stood.thing is None:
+        return {}
+    shape = stood.thing.shape
+    found = {part: measured(shape, part, finished=False) for part in THING_PARTS}
+    return {part: value for part, value in found.items() if value is not None}
 
 
 def of_pieces(pieces: tuple[CutPiece, ...]) -> Mapping[str, Quantity]:

@@ -1,39 +1,59 @@
-"""Working out one size: its edition, its construction, and what its prose prints."""
+"""Working out one size: its edition, its construction in every way, and what its prose prints."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
+from presscloth.cutting.buying import Buyer, Purchase
+from presscloth.cutting.sewn import filled, stitched
 from presscloth.edition import Edition, Evaluator, make_edition
-from presscloth.edition.asking import find_piece, part_of_piece
 from presscloth.measure import Quantity
 from presscloth.problems import Problem, Problems
-from presscloth.proof.measured import of_pieces, unneeded
-from presscloth.proof.prose import Settled, settle
+from presscloth.proof.measured import of_pieces, of_things, unneeded
+from presscloth.proof.prose import Named, Settled, settle
 from presscloth.recipe.expression import Bought, Broken, Expression, PartOf
 from presscloth.recipe.tree import Recipe, Size
-from presscloth.recipe.walking import told
+from presscloth.recipe.walking import Told, told
+from presscloth.sewing import Construction, Sewn, prove_sewing
+from presscloth.sewing.shape_problems import NoSuchMeasure, NotYetThere, what_it_is
+from presscloth.source import Span
 
 
 @dataclass(frozen=True, kw_only=True)
-class NotWorkedOut(Problem):
-    """A printed number needs what this version of the compiler does not work out yet.
+class PrintedDiffers(Problem):
+    """A printed measure depends on whether an optional step is done, or on which way is taken.
+
+    One handout is printed for all of them, so that some makers would read a wrong number. Print it
+    inside the step that decides it, or name the earlier state of the thing.
 
     Fails:
 
         ## Steps
-        1. The strip is {width of strip} wide.
+        1. Optional: Trim the cloth.
 
            ```sew
-           strip = fold cloth lengthways
-           finish strip
+           trim cloth to 20 cm (8 in) by 20 cm (8 in)
+           ```
+
+        2. Hem the cloth, which is {width of cloth} wide.
+
+           ```sew
+           hem all of cloth by 1 cm (3/8 in) twice
+           finish cloth
            ```
 
     Passes:
 
         ## Steps
-        1. The cloth is {width of cloth} wide.
+        1. Optional: Trim the cloth to {20 cm (8 in)}.
+
+           ```sew
+           trim cloth to 20 cm (8 in) by 20 cm (8 in)
+           ```
+
+        2. Hem the cloth.
 
            ```sew
            hem all of cloth by 1 cm (3/8 in) twice
@@ -41,53 +61,176 @@ class NotWorkedOut(Problem):
            ```
     """
 
-    name: str
-    what: str
+    way: str
 
     def message(self) -> str:
-        return f"`{self.name}` is {self.what}; it is not worked out yet"
+        return f"`{self.span.text}` comes out otherwise {self.way}"
 
     def hint(self) -> str:
-        return "name a measure or the cut size of a piece instead"
+        return "print it in the step that decides it, or give the later state a name of its own"
+
+
+@dataclass(frozen=True, kw_only=True)
+class NotBought(Problem):
+    """`buy` names a material of which no quantity is worked out.
+
+    Fails:
+
+        ## Steps
+        1. Wash all {buy B} of it.
+
+           ```sew
+           hem all of cloth by 1 cm (3/8 in) twice
+           finish cloth
+           ```
+
+    Passes:
+
+        ## Steps
+        1. Wash all {buy A} of it.
+
+           ```sew
+           hem all of cloth by 1 cm (3/8 in) twice
+           finish cloth
+           ```
+    """
+
+    key: str
+
+    def message(self) -> str:
+        return f"no quantity is worked out for `{self.key}`"
+
+    def hint(self) -> str:
+        return (
+            "write the letter of a material that is listed, with its width and the step in which it is sold"
+        )
+
+
+class Asked:
+    """Answers what expressions say of things, as they stood after a step of one construction."""
+
+    def __init__(self, construction: Construction, problems: Problems) -> None:
+        self._construction = construction
+        self._step: int | None = None
+        edition = construction.edition
+        self.evaluator: Evaluator = edition.evaluator(self._answer, problems, construction.settled)
+
+    @cached_property
+    def purchases(self) -> Mapping[str, Purchase]:
+        """What to buy of each material, by its key; worked out when it is first asked for."""
+        made = self._construction
+        quiet = Problems()  # what does not fit has been reported before anything is laid out
+        buyer = Buyer(made.edition, self.evaluator, quiet, filled=filled(made), stitched=stitched(made))
+        return {purchase.material.key: purchase for purchase in buyer.purchases()}
+
+    def value(self, expression: Expression, step: int | None) -> Quantity | Broken:
+        """The value of an expression after a step; None: in the end."""
+        self._step = step
+        return self.evaluator.value(expression)
+
+    def _answer(self, asked: PartOf | Bought) -> Quantity | Broken:
+        match asked:
+            case Bought(key=key):
+                purchase = self.purchases.get(key.text)
+                if purchase is None:
+                    return self.evaluator.report(NotBought(span=asked.span, key=key.text))
+                return purchase.quantity()
+            case PartOf(part=part, finished=finished, of=of):
+                return self._part(asked, part, of.text, finished=finished)
+
+    def _part(self, asked: PartOf, part: str, name: str, *, finished: bool) -> Quantity | Broken:
+        made = self._construction
+        stood = made.at(name, self._step)
+        if stood is None:
+            return self.evaluator.report(NotYetThere(span=asked.span, name=name))
+        value = made.part(name, part, finished=finished, step=self._step)
+        if value is not None:
+            return value
+        if stood.thing is None:
+            return Broken(asked.span)
+        found = what_it_is(stood.thing.shape)
+        return self.evaluator.report(NoSuchMeasure(span=asked.span, name=name, part=part, found=found))
 
 
 @dataclass(frozen=True)
 class WorkedSize:
-    """One size, worked out: the edition, its evaluator, what stands in its braces, its measures by name."""
+    """One size, worked out.
+
+    `sewn` holds every way through its steps; prose, measures and lists follow the fullest one.
+    """
 
     edition: Edition
-    evaluator: Evaluator
+    sewn: Sewn
+    asked: Asked
     settled: Settled
     measures: Mapping[str, Quantity]
 
+    @property
+    def construction(self) -> Construction:
+        return self.sewn.fullest
+
+    @property
+    def evaluator(self) -> Evaluator:
+        return self.asked.evaluator
+
     def value(self, expression: Expression, step: int | None) -> Quantity | Broken:
-        """The value of an expression as things stood after a step, or in the end."""
-        return self.evaluator.value(expression)
+        return self.asked.value(expression, step)
+
+    @cached_property
+    def cut_sizes(self) -> frozenset[str]:
+        """The names of the measures that are cut sizes still, of pieces that nothing has changed."""
+        last = self.construction.at
+        still = (p for p in self.edition.pieces if (s := last(p.name)) is None or s.step == 0)
+        return frozenset(of_pieces(tuple(still)))
 
 
 def work_out(recipe: Recipe, size: Size, problems: Problems) -> WorkedSize:
-    """Work out a size and everything that its prose prints."""
-    cut: list[Edition] = []
+    """Work out a size, sew it in every way, and settle everything that its prose prints."""
+    edition = make_edition(recipe, size, problems, _later)
+    sewn = prove_sewing(edition)
+    problems.extend(sewn.problems)
+    edition = sewn.fullest.edition
+    runs = tuple(told(recipe))
+    asked = Asked(sewn.fullest, problems)
+    settled = settle(edition, runs, asked.value, problems)
+    _hold_ways(edition, sewn, runs, settled, problems)
+    measures = {
+        **unneeded(edition, asked.evaluator, problems),
+        **of_pieces(edition.pieces),
+        **of_things(sewn.fullest),
+    }
+    return WorkedSize(edition, sewn, asked, settled, measures)
 
-    def ask(part: PartOf | Bought) -> Quantity | Broken:
-        pieces = cut[0].pieces if cut else ()
-        match part:
-            case PartOf(part=word, finished=finished, of=name):
-                piece = find_piece(name.text, pieces)
-                found = part_of_piece(piece, word, finished=finished) if piece else None
-                if found is not None:
-                    return found
-                problem = NotWorkedOut(span=part.span, name=name.text, what="sewn")
-            case Bought(key=key):
-                problem = NotWorkedOut(span=part.span, name=key.text, what="bought")
-        problems.add(problem.in_size(size.name))
-        return Broken(part.span)
 
-    edition = make_edition(recipe, size, problems, ask)
-    cut.append(edition)
-    evaluator = edition.evaluator(ask, problems)
-    settled = settle(
-        edition, tuple(told(recipe)), lambda expression, _: evaluator.value(expression), problems
-    )
-    measures = {**unneeded(edition, evaluator, problems), **of_pieces(edition.pieces)}
-    return WorkedSize(edition, evaluator, settled, measures)
+def _later(asked: PartOf | Bought) -> Quantity | Broken:
+    """A piece whose size speaks of a thing is worked out when sewing has made it."""
+    return Broken(asked.span)
+
+
+def _hold_ways(
+    edition: Edition, sewn: Sewn, runs: tuple[Told, ...], settled: Settled, problems: Problems
+) -> None:
+    """Hold what is printed against every other way in which it is read."""
+    told_already: set[Span] = set()
+    for other in sewn.constructions[1:]:
+        quiet = Problems()
+        taken = tuple(run for run in runs if _is_done(run, other))
+        now = settle(edition, taken, Asked(other, quiet).value, quiet)
+        for span, value in now.items():
+            before = settled.get(span)
+            if span not in told_already and before is not None and not _same(before, value):
+                told_already.add(span)
+                problems.add(PrintedDiffers(span=span, way=other.way.words, sizes=(edition.size.name,)))
+
+
+def _is_done(run: Told, construction: Construction) -> bool:
+    """Whether a run of prose is read by those who go this way."""
+    if run.step is None or run.part is None:
+        return True
+    return construction.way.takes(run.step) and construction.way.takes(run.part)
+
+
+def _same(one: Quantity | Named, other: Quantity | Named) -> bool:
+    if isinstance(one, Named) or isinstance(other, Named):
+        return one == other
+    return (one.kind, one.metric, one.imperial) == (other.kind, other.metric, other.imperial)

@@ -1,0 +1,67 @@
+"""How quantities to buy are worded: by length, by weight, in sheets, zips one by one."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from fractions import Fraction
+
+from presscloth.cutting.buying import Purchase
+from presscloth.drawing.layouts import draw_layouts
+from presscloth.handout.tree import Amount, Figure
+from presscloth.handout.wording import amount, counted
+from presscloth.measure import Kind, Quantity, System, decimal_text, number_text, printed
+from presscloth.recipe.tree import Form
+
+
+def quantities(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> Mapping[str, Amount]:
+    """What to buy of each material, by its key."""
+    return {key: _worded(purchase, systems) for key, purchase in purchases.items()}
+
+
+def _worded(purchase: Purchase, systems: Sequence[System]) -> Amount:
+    if purchase.material.form is Form.ZIP:
+        return Amount(tuple((_zips(purchase, system), system) for system in systems))
+    quantity = purchase.quantity()
+    if purchase.kind is not Kind.NUMBER:
+        return amount(quantity, systems, bought=True)
+    if quantity.metric == quantity.imperial:
+        return Amount(((_number(purchase, systems[0]), None),))
+    return Amount(tuple((_number(purchase, system), system) for system in systems))
+
+
+def _number(purchase: Purchase, system: System) -> str:
+    """`2 fat quarters`, `3`: what is bought one by one."""
+    bought = purchase.by_system[system].buy
+    if purchase.material.form in (Form.SHEET, Form.FAT_QUARTER):
+        return counted(int(bought), purchase.material.form.value)
+    return number_text(bought)
+
+
+def _zips(purchase: Purchase, system: System) -> str:
+    """`1 of 35 cm`, `2 of 20 cm`: every zip in the next length that is sold."""
+    lengths = Counter(purchase.sold_lengths(system))
+    return ", ".join(
+        f"{count} of {printed(Quantity(Kind.LENGTH, length, length), system).text}"
+        for length, count in lengths.items()
+    )
+
+
+def layout_figures(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> tuple[Figure, ...]:
+    """The cutting layouts of everything that is cut from cloth; each system has its own."""
+    return tuple(
+        Figure(drawing)
+        for purchase in purchases.values()
+        for system in systems
+        for drawing in draw_layouts(purchase, system)
+    )
+
+
+def verdict(purchase: Purchase | None) -> str:
+    """Whether less could do: said of what is laid out on cloth, in the worse of both systems."""
+    if purchase is None or not any(bought.layouts for bought in purchase.by_system.values()):
+        return ""
+    if all(bought.proved for bought in purchase.by_system.values()):
+        return "least that can be bought"
+    over = max(bought.buy / bought.bound - 1 for bought in purchase.by_system.values())
+    return f"within {decimal_text(max(over * 100, Fraction(1)), 0)} % of the bound"

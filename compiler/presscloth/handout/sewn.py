@@ -1,0 +1,101 @@
+"""What a construction gives to a handout: finished sizes, what is optional, drawings in the steps."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from presscloth.drawing.things import draw_event
+from presscloth.handout.tree import Amount, Figure, Finished
+from presscloth.handout.wording import amount
+from presscloth.measure import Quantity, System
+from presscloth.sewing import Construction, Sewn
+from presscloth.sewing.measuring import measured
+from presscloth.sewing.things import Circle, Flat, Hollow, Long, Shape
+
+MOST_FIGURES = 3
+"""In one step; the last things that it makes are those that a maker holds in the hand."""
+
+
+def finished(construction: Construction, systems: Sequence[System]) -> tuple[Finished, ...]:
+    """The finished articles with their sides: width, depth and height where they make sense."""
+    articles = construction.finished
+    return tuple(
+        Finished(
+            count=article.count,
+            name="" if len(articles) == 1 else article.name,
+            sides=tuple(_sides(article.thing.shape, systems)),
+        )
+        for article in articles
+    )
+
+
+def _sides(shape: Shape, systems: Sequence[System]) -> Iterator[tuple[str, Amount]]:
+    """The sides in the order in which the trade gives them; opposite edges where they differ."""
+
+    def worded(part: str) -> Amount | None:
+        value = measured(shape, part, finished=True)
+        return amount(value, systems) if isinstance(value, Quantity) else None
+
+    parts: tuple[str, ...]
+    match shape:
+        case Flat(top=top, bottom=bottom) if not _alike(top.length, bottom.length):
+            parts = ("top", "bottom", "height")
+        case Flat():
+            parts = ("width", "height")
+        case Hollow(depth=None):
+            parts = ("width", "height")
+        case Hollow():
+            parts = ("width", "depth", "height")
+        case Circle():
+            parts = ("width",)
+        case Long():
+            parts = ("length",)
+        case _:
+            parts = ()
+    for part in parts:
+        said = worded(part)
+        if said is not None:
+            yield ("diameter" if isinstance(shape, Circle) else part), said
+
+
+def _alike(one: Quantity, other: Quantity) -> bool:
+    return (one.metric, one.imperial) == (other.metric, other.imperial)
+
+
+def belongs(sewn: Sewn) -> Mapping[str, str]:
+    """What the cutting list says of pieces that not every way uses, by their names."""
+    found: dict[str, str] = {}
+    for (name, _), count in sewn.optional.items():
+        most = max(
+            each.used.get(key, 0) for each in sewn.constructions for key in each.used if key[0] == name
+        )
+        left_out = [each for each in sewn.constructions if _uses(each, name) < _uses(sewn.fullest, name)]
+        optional = not left_out or any("without" in each.way.words for each in left_out)
+        word = "optional" if optional else "one way only"
+        found[name] = word if count >= most else f"{count} of them {word}"
+    return found
+
+
+def _uses(construction: Construction, name: str) -> int:
+    return sum(count for (piece, _), count in construction.used.items() if piece == name)
+
+
+def optional_keys(sewn: Sewn) -> frozenset[str]:
+    """The materials of which only optional steps use anything."""
+    every = {key for each in sewn.constructions for (_, key), n in each.used.items() if n}
+    always = {
+        key
+        for key in every
+        if all(any(n and k == key for (_, k), n in each.used.items()) for each in sewn.constructions)
+    }
+    return frozenset(every - always)
+
+
+def step_figures(construction: Construction, systems: Sequence[System]) -> Mapping[int, tuple[Figure, ...]]:
+    """The drawings of what each step makes."""
+    found: dict[int, list[Figure]] = {}
+    for event in construction.events:
+        drawing = draw_event(event, systems)
+        if drawing is not None:
+            found.setdefault(event.step, []).append(Figure(drawing))
+    return {step: tuple(figures[-MOST_FIGURES:]) for step, figures in found.items()}
