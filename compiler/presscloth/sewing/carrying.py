@@ -255,10 +255,11 @@ class _Sewing:
         goes = times
         if verb.at_once is not None:
             goes = self._goes(statement, verb.at_once, times)
+        implied = verb.implied(statement, self._number)
         edges = 0
         for slot, counted in all_counted(statement):
             name = self._stock.called(counted.name.text)
-            per = self._number(counted)
+            per = implied.get(slot, 1) if counted.count is None else self._number(counted)
             edges += isinstance(statement.slots[slot], EdgesOf)
             if closes and edges == 2 and slot != "catching":
                 yield Place(slot, counted, name, 1, 0)

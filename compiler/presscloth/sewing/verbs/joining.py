@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
 from presscloth.measure import Quantity
-from presscloth.recipe.statement import Counted
+from presscloth.recipe.statement import Choice, Counted, Statement, Things
 from presscloth.sewing.lengths import half, less, longest, times, total
 from presscloth.sewing.measuring import stitched_diameter
 from presscloth.sewing.placing import somewhere
@@ -65,20 +65,33 @@ def join_in_line(work: Work) -> Made:
 
 
 def join_with_between(work: Work) -> Made:
-    """A row or column with other things between the first ones, and at the ends where it says so."""
+    """A row or column with other things between the first ones, and at the ends where it says so.
+
+    A number before the things between must be the number of places; without one, it is meant.
+    """
     parts = work.every("parts")
     between = work.one("between")
     at_the_ends = work.says("where") != "between"
     places = len(parts) + 1 if at_the_ends else len(parts) - 1
+    if between.count != places:
+        work.refuse(
+            BetweenMiscounted(span=between.span, name=between.name, given=between.count, places=places)
+        )
     found: list[Used] = [between] if at_the_ends else []
     for i, part in enumerate(parts):
         found.append(part)
         if at_the_ends or i < len(parts) - 1:
             found.append(between)
-    slot = work.statement.slots["between"]
-    if isinstance(slot, Counted) and slot.count is not None and between.count != places:
-        work.refuse(BetweenMiscounted(span=slot.span, name=between.name, given=between.count, places=places))
     return _in_line(work, found)
+
+
+def places_between(statement: Statement, number: Callable[[Counted], int]) -> Mapping[str, int]:
+    """As many things as there are places between the others, and at the ends where it says so."""
+    parts, where = statement.slots.get("parts"), statement.slots.get("where")
+    if not isinstance(parts, Things) or not isinstance(where, Choice):
+        return {}
+    count = sum(number(each) for each in parts.of)
+    return {"between": count - 1 if where.words == "between" else count + 1}
 
 
 def _in_line(work: Work, parts: Sequence[Used]) -> Made:
@@ -249,5 +262,6 @@ JOIN = Verb(
         "join {first:thing} to {second:thing} all round": join_all_round,
         "join {first:thing} to {second:thing} on {sides:sides}": join_on_sides,
     },
+    implied=places_between,
 )
 LAP = Verb("lap", {"lap {over:edge} over {under:edge} by {by:measure}": lap})

@@ -7,10 +7,19 @@ from dataclasses import dataclass
 from inspect import cleandoc
 
 from presscloth.recipe.patterns import ResultRule, VerbForm
+from presscloth.recipe.statement import Counted, Statement
 from presscloth.sewing.work import Made, Work
 
 Carry = Callable[[Work], Made]
 """Carries a statement out once; what it demands in vain stops it there, and is reported."""
+
+Implied = Callable[[Statement, Callable[[Counted], int]], Mapping[str, int]]
+"""How many things are meant, by their places, where no number stands before a name."""
+
+
+def one_each(statement: Statement, number: Callable[[Counted], int]) -> Mapping[str, int]:
+    """One thing is meant wherever no number stands."""
+    return {}
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,7 +28,8 @@ class Verb:
 
     `changes` names the place of the thing that is changed where no result is named. `at_once` names
     the place of a number that says how many come out of one go. With `in_all`, the numbers before
-    the things are for all results together and not for one.
+    the things are for all results together and not for one. `implied` tells how many are meant where no
+    number stands and it is not one.
     """
 
     name: str
@@ -28,6 +38,7 @@ class Verb:
     changes: str | None = None
     at_once: str | None = None
     in_all: bool = False
+    implied: Implied = one_each
 
     @property
     def patterns(self) -> tuple[str, ...]:
