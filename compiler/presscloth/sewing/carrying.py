@@ -246,7 +246,7 @@ class _Sewing:
         return count
 
     def _closes(self, statement: Statement) -> bool:
-        found = closes(statement, self._stock.called)
+        found = closes(statement, self._stock.called, self._stock.left)
         if isinstance(found, Problem):
             raise Refused(found)
         return found

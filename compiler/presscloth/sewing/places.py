@@ -67,10 +67,13 @@ def names_of_things(edition: Edition) -> Iterator[str]:
                     yield statement.result.name.text
 
 
-def closes(statement: Statement, called: Callable[[str], str]) -> bool | Problem:
+def closes(
+    statement: Statement, called: Callable[[str], str], left: Callable[[str, str | None], int]
+) -> bool | Problem:
     """Whether a statement sews opposite edges of one thing, which makes a tube.
 
-    The same edge twice takes two things of the name; neighbouring edges are a problem.
+    The same edge twice takes two things of the name, and so do neighbouring edges where there are two;
+    of one thing, neighbouring edges are a problem.
     """
     edges = [slot for slot in statement.slots.values() if isinstance(slot, EdgesOf)]
     if len(edges) != 2:
@@ -81,4 +84,6 @@ def closes(statement: Statement, called: Callable[[str], str]) -> bool | Problem
         return False
     if OPPOSITE.get(one.edges[0]) == other.edges[0]:
         return True
+    if left(name, one.of.key) > 1:
+        return False
     return NeighbouringEdges(span=statement.span, name=name, edges=(one.edges[0], other.edges[0]))

@@ -121,8 +121,9 @@ class NothingLeft(Problem):
 class NeighbouringEdges(Problem):
     """Two neighbouring edges of one thing are sewn together.
 
-    Opposite edges make a tube; the same edge named twice takes two things of that name. A neighbour
-    would make a cone, whose size is not worked out.
+    Opposite edges make a tube; the same edge named twice takes two things of that name, and so do
+    neighbouring edges where there are two. Of one thing they would make a cone, whose size is not
+    worked out.
 
     Fails:
 
