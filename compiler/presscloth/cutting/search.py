@@ -140,13 +140,13 @@ class _Searcher:
 class Search:
     """The crowd, over one set of parts on one width."""
 
-    def __init__(self, parts: Sequence[Part], width: int, seed: int = 0) -> None:
+    def __init__(self, parts: Sequence[Part], width: int) -> None:
         pieces = sum(part.quantity for part in parts)
         sizes = [0, min(pieces, _MOST_BATCHES)] if pieces > len(parts) else [0]
         self._parts = parts
         self._width = width
         self._crowd = [
-            _Searcher(parts, rule, batches, sideways, seed + number)
+            _Searcher(parts, rule, batches, sideways, number)
             for number, (batches, rule, sideways) in enumerate(product(sizes, _RULES, (False, True)))
         ]
         self._share = 30 * (pieces + _FIXED_COST)

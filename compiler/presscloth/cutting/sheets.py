@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from presscloth.cutting.covering import cover, length_of
+from presscloth.cutting.covering import cover
 from presscloth.cutting.knapsack import best_filling
 from presscloth.cutting.laying import BUDGET
 from presscloth.cutting.parts import CutSheets, DoesNotFit, Layout, Part, Sheet, Way, lies_of
@@ -31,8 +31,7 @@ def lay_out_sheets(
     bound = cloths_needed(parts, sheet.width, sheet.length, pieces) or 1
     match way:
         case Way.STRIPS:
-            layouts, least = _strips(sheet, parts, budget)
-            bound = max(bound, least)
+            bound, layouts = _in_strips(sheet, parts, bound, budget)
         case Way.FREE:
             layouts = _free(sheet, parts, bound, budget)
     return CutSheets(layouts, len(layouts), bound, len(layouts) == bound)
@@ -55,17 +54,27 @@ def _free(sheet: Sheet, parts: Sequence[Part], bound: int, budget: int) -> tuple
     return layouts
 
 
-def _strips(sheet: Sheet, parts: Sequence[Part], budget: int) -> tuple[tuple[Layout, ...], int]:
-    """Strips for all pieces, then strips for each sheet; and how many sheets they need at least."""
+def _in_strips(
+    sheet: Sheet, parts: Sequence[Part], bound: int, budget: int
+) -> tuple[int, tuple[Layout, ...]]:
+    """Strips for all pieces, then strips for each sheet; with the bound raised to that of strips."""
     strips = Strips(parts, sheet.width, sheet.length)
-    rest = list(cover(strips, Purse(budget), strips.bound()))
-    layouts = []
+    bound = max(bound, -(-strips.bound() // sheet.length))
+    sheets = _dealt(cover(strips, Purse(0), 0), sheet.length)
+    if len(sheets) > bound:
+        sheets = min(sheets, _dealt(cover(strips, Purse(budget), 0), sheet.length), key=len)
+    return bound, tuple(strips.layout(taken) for taken in sheets)
+
+
+def _dealt(strips: Sequence[Strip], length: int) -> list[list[Strip]]:
+    """The strips of each sheet, each sheet as full as what is left makes it."""
+    rest = list(strips)
+    sheets = []
     while rest:
-        taken = _fullest(rest, sheet.length)
-        layouts.append(strips.layout(taken))
-        for strip in taken:
+        sheets.append(_fullest(rest, length))
+        for strip in sheets[-1]:
             rest.remove(strip)
-    return tuple(layouts), -(-strips.bound() // sheet.length)
+    return sheets
 
 
 def _fullest(strips: Sequence[Strip], length: int) -> list[Strip]:
@@ -75,6 +84,4 @@ def _fullest(strips: Sequence[Strip], length: int) -> list[Strip]:
     others.remove(first)
     heights = [strip.height for strip in others]
     filling = best_filling(heights, heights, [1] * len(heights), length - first.height)
-    taken = [strip for strip, count in zip(others, filling.counts, strict=True) if count]
-    assert length_of(taken) + first.height <= length
-    return [first, *taken]
+    return [first, *(strip for strip, count in zip(others, filling.counts, strict=True) if count)]
