@@ -9,7 +9,7 @@ from presscloth.measure import Quantity, compare
 from presscloth.problems import Problem
 from presscloth.sewing.lengths import half, less, shortest, times, times_root_two, total
 from presscloth.sewing.placing import somewhere
-from presscloth.sewing.things import SIDES, Flat, Rim, State, Triangle, rectangle
+from presscloth.sewing.things import SIDES, Flat, Rim, State, Triangle, rectangle, same_allowance
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.wording import listed
 from presscloth.sewing.work import Made, Side, Used, Work
@@ -310,7 +310,9 @@ def set_on_point(work: Work) -> Made:
     width = total((times(columns, times_root_two(block)), times(2, outside)))
     height = total((times(rows, times_root_two(block)), times(2, outside)))
     parts = tuple(part for used in (*squares, *triangles) for part in somewhere(used.thing.parts))
-    return Made(rectangle(width, height, Rim(State.RAW, outside)), parts=parts)
+    # An outer edge that is not cut to the allowance has none that a seam could take; trimming gives it one.
+    exact = same_allowance(outside, taken)
+    return Made(rectangle(width, height, Rim(State.RAW, taken if exact else None)), parts=parts)
 
 
 def _rows_and_columns(work: Work, squares: tuple[Used, ...]) -> tuple[int, int]:
