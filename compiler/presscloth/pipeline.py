@@ -5,10 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from presscloth.handout.build import WorkedOut, make_handout
-from presscloth.handout.tree import Booklet, Publisher
-from presscloth.printing.measures import SizeMeasures, StateMeasures
 from presscloth.problems import Problem, Problems, Severity
 from presscloth.proof import accept, hold_recipe
 from presscloth.proof.measured import of_state
@@ -18,6 +16,10 @@ from presscloth.recipe.read import read
 from presscloth.recipe.tree import Recipe
 from presscloth.sewing.verbs import forms
 from presscloth.source import Source
+
+if TYPE_CHECKING:  # what only printing needs is loaded when something is printed
+    from presscloth.handout.tree import Booklet, Publisher
+    from presscloth.printing.measures import SizeMeasures
 
 RECIPE = "recipe.md"
 
@@ -100,11 +102,19 @@ def prove_source(source: Source, path: Path, problems: Problems) -> Proved:
 
 def booklet(proved: Proved, publisher: Publisher) -> Booklet:
     """The handouts of a sound recipe, one for each size."""
-    return Booklet(tuple(make_handout(_worked(size), publisher) for size in proved.sizes))
+    from presscloth.handout.build import WorkedOut, make_handout
+    from presscloth.handout.tree import Booklet
+
+    worked = (
+        WorkedOut(size.sewn, size.evaluator, size.settled, size.asked.purchases) for size in proved.sizes
+    )
+    return Booklet(tuple(make_handout(each, publisher) for each in worked))
 
 
 def measures(proved: Proved) -> tuple[SizeMeasures, ...]:
     """Every measure of every size, by name."""
+    from presscloth.printing.measures import SizeMeasures, StateMeasures
+
     return tuple(
         SizeMeasures(
             size=size.edition.size.name,
@@ -117,10 +127,6 @@ def measures(proved: Proved) -> tuple[SizeMeasures, ...]:
         )
         for size in proved.sizes
     )
-
-
-def _worked(size: WorkedSize) -> WorkedOut:
-    return WorkedOut(size.sewn, size.evaluator, size.settled, size.asked.purchases)
 
 
 @dataclass(frozen=True)

@@ -5,11 +5,21 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 
 from presscloth.problems import Problem, Problems
-from presscloth.proof import checks, choices, materials, pictures, stated, typed_by_hand, typed_counts
+from presscloth.proof import (
+    checks,
+    choices,
+    finished,
+    materials,
+    pictures,
+    stated,
+    typed_by_hand,
+    typed_counts,
+)
 from presscloth.proof.acceptance import accept
 from presscloth.proof.size import WorkedSize
 from presscloth.proof.subject import Subject
 from presscloth.recipe.tree import Recipe
+from presscloth.sewing.proving import hold_sizes
 
 OF_RECIPE: tuple[Callable[[Subject], Iterator[Problem]], ...] = (
     materials.check,
@@ -22,6 +32,7 @@ OF_RECIPE: tuple[Callable[[Subject], Iterator[Problem]], ...] = (
 OF_SIZE: tuple[Callable[[Subject, WorkedSize], Iterator[Problem]], ...] = (
     lambda subject, size: checks.hold(size.edition, size.value),
     lambda subject, size: choices.hold(size.edition, size.value),
+    lambda subject, size: finished.hold(size),
     lambda subject, size: typed_counts.hold(subject, size.edition, size.evaluator),
 )
 """Checks that look at one size."""
@@ -32,6 +43,7 @@ def hold_recipe(recipe: Recipe, sizes: Sequence[WorkedSize], problems: Problems)
     subject = Subject(recipe, tuple(size.edition for size in sizes))
     for check in OF_RECIPE:
         problems.extend(list(check(subject)))
+    problems.extend(list(hold_sizes([size.sewn for size in sizes])))
     for size in sizes:
         for hold in OF_SIZE:
             problems.extend(list(hold(subject, size)))

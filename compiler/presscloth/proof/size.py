@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
-from presscloth.cutting.buying import Buyer, Purchase
-from presscloth.cutting.sewn import filled, stitched
 from presscloth.edition import Edition, Evaluator, make_edition
 from presscloth.measure import Quantity
 from presscloth.problems import Problem, Problems
@@ -19,6 +18,9 @@ from presscloth.recipe.walking import Told, told
 from presscloth.sewing import Construction, Sewn, prove_sewing
 from presscloth.sewing.shape_problems import NoSuchMeasure, NotYetThere, what_it_is
 from presscloth.source import Span
+
+if TYPE_CHECKING:  # nothing is laid out before somebody asks what to buy
+    from presscloth.cutting.buying import Purchase
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -118,6 +120,9 @@ class Asked:
     @cached_property
     def purchases(self) -> Mapping[str, Purchase]:
         """What to buy of each material, by its key; worked out when it is first asked for."""
+        from presscloth.cutting.buying import Buyer
+        from presscloth.cutting.sewn import filled, stitched
+
         made = self._construction
         quiet = Problems()  # what does not fit has been reported before anything is laid out
         buyer = Buyer(made.edition, self.evaluator, quiet, filled=filled(made), stitched=stitched(made))

@@ -15,6 +15,7 @@ from presscloth.sewing.carrying import sew, sew_on_paper
 from presscloth.sewing.construction import Construction, Meeting
 from presscloth.sewing.meeting import opens
 from presscloth.sewing.paper_problems import PaperMisses, PaperOpens, Rounding
+from presscloth.sewing.reckoning import as_printed, piece_on_paper
 from presscloth.sewing.stock_problems import PieceLeftOver
 from presscloth.sewing.verbs.folding_problems import FoldDiffers
 from presscloth.sewing.ways import Way, ways
@@ -163,6 +164,8 @@ def _left_over(constructions: Sequence[Construction]) -> Iterator[Problem]:
 
 def _on_paper(exact: Construction, system: System) -> Iterator[Problem]:
     """The meetings that open when everything is cut and sewn as it is printed in a system."""
+    if _printed_exactly(exact, system):
+        return
     on_paper = sew_on_paper(exact, system)
     exactly = {meeting.key: meeting for meeting in exact.meetings}
     for meeting in on_paper.meetings:
@@ -187,6 +190,15 @@ def _on_paper(exact: Construction, system: System) -> Iterator[Problem]:
                 systems=(system.value,),
                 sizes=(exact.edition.size.name,),
             )
+
+
+def _printed_exactly(exact: Construction, system: System) -> bool:
+    """Whether every size and amount stands on the page as it is, so that the paper can show nothing new."""
+    pieces = exact.edition.pieces
+    amounts = exact.reckoned.amounts.values()
+    return all(piece_on_paper(piece, system) == piece for piece in pieces) and all(
+        as_printed(amount, system) == amount for amount in amounts
+    )
 
 
 @dataclass(frozen=True, slots=True)
