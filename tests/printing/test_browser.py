@@ -121,7 +121,7 @@ def test_the_system_is_kept_from_recipe_to_recipe_and_the_size_is_not(opened):
     choice(page, "Metric").check()
     choice(page, "Large").check()
     other = opened("mug-mat/index.html", context=page.context)
-    assert other.locator("section.size").is_visible()
+    assert other.locator(".size").is_visible()
     again = opened(context=page.context)
     assert choice(again, "Metric").is_checked()
     assert shown(again) == ["large"]
