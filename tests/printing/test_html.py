@@ -192,3 +192,10 @@ def test_the_leading_system_is_first_in_the_choice():
     page = page_of(Booklet((replace(SMALL, systems=(System.IMPERIAL, System.METRIC)),)))
     radios = [box.attributes["id"] for box in page.all("input") if box.attributes.get("name") == "system"]
     assert radios == ["system-both", "system-imperial", "system-metric"]
+
+
+def test_no_link_runs_a_script():
+    bad = "javascript:alert(1)"
+    page = page_of(Booklet(tuple(replace(handout, video=bad) for handout in BAG.handouts)))
+    assert bad in page.all("main")[0].text
+    assert not [link for link in page.all("a") if link.attributes["href"].startswith("javascript")]

@@ -29,7 +29,7 @@
   const showTarget = () => {
     const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
     const section = target?.closest("[data-size]");
-    if (!section || section.checkVisibility()) return;
+    if (!section || section.checkVisibility?.()) return;
     const choice = document.getElementById(`choose-${section.dataset.size}`);
     if (choice) choice.checked = true;
     target.scrollIntoView();

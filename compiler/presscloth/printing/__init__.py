@@ -1,11 +1,13 @@
 """Printing: a handout as a web page, a PDF, a plain text or JSON, in the dress of a theme.
 
 shipped    where the themes and the standing pages lie, in a checkout and in a wheel
-theme      a theme: its templates, style sheets, fonts and the look of its drawings
+theme      a theme by its name: templates, style sheets and its look
+look fonts how drawings look; plain cuts of the fonts that packages carry
 svg        a drawing as SVG text
 markup     words and blocks as HTML
 html       a recipe in all its sizes as one web page
 pdf        one size as a PDF for each paper (the only importer of WeasyPrint)
+finish     what WeasyPrint leaves undone, and each paper from one layout
 text json  one size as plain text, and as JSON
 
 A writer chooses how a handout looks and never what it says.
