@@ -3,8 +3,9 @@
 `python -m presscloth.dev.bench_cutting FOLDER` reads every `*.json` in the folder: a list of sets with
 `name`, `W` (width of the cloth), `opt` (known least length, or null), `inc` (the purchase step, if
 any) and `items` (`w` across the cloth, `h` along it, `q` equal pieces, `rot`: a quarter turn is
-allowed); sets of outlines are left out. To these it adds perfect packings of its own. Seconds belong
-to the machine and are printed side by side for their ratio; everything else is the same everywhere.
+allowed; or `shape`, an outline with x along the cloth and y across, and `rots`, its angles). To these
+it adds perfect packings of its own. Seconds belong to the machine and are printed side by side for
+their ratio; everything else is the same everywhere.
 """
 
 from __future__ import annotations
@@ -19,10 +20,23 @@ from pathlib import Path
 
 import rectpack
 
-from presscloth.cutting import DoesNotFit, Part, Roll, Way, check, lay_out
+from presscloth.cutting import (
+    DoesNotFit,
+    Outline,
+    Part,
+    Roll,
+    Way,
+    check,
+    check_outlines,
+    lay_out,
+    lay_out_outlines,
+)
+from presscloth.cutting.outlines import twice_area
 from presscloth.dev.perfect import as_parts, pinwheels, straight
 
 BUDGET = 400_000  # lengths are looked for to the last unit, so more work is allowed than for a purchase
+
+_FINE = 100  # outlines are given in hundredths
 
 _PEER_RULES = (rectpack.MaxRectsBl, rectpack.MaxRectsBssf, rectpack.SkylineBl, rectpack.SkylineMwf)
 _PEER_ORDERS = (rectpack.SORT_AREA, rectpack.SORT_LSIDE, rectpack.SORT_SSIDE, rectpack.SORT_PERI)
@@ -236,11 +250,42 @@ def _summary(name: str, rows: Sequence[Measured]) -> str:
     )
 
 
+def outlines(folder: Path) -> Iterator[str]:
+    """A line per set of outlines: length, purchase, bound, seconds."""
+    for path in sorted(folder.glob("*.json")):
+        for entry in json.loads(path.read_text(encoding="utf-8")):
+            if not any("shape" in item for item in entry["items"]):
+                continue
+            parts = [
+                Outline(
+                    item["n"],
+                    tuple((round(y * _FINE), round(x * _FINE)) for x, y in item["shape"]),
+                    item["q"],
+                    tuple(item["rots"]),
+                )
+                for item in entry["items"]
+            ]
+            started = time.perf_counter()
+            cut = lay_out_outlines(Roll(entry["W"] * _FINE), parts, step=entry["inc"] * _FINE)
+            seconds = time.perf_counter() - started
+            if isinstance(cut, DoesNotFit) or check_outlines(parts, cut.layout, length=cut.need):
+                raise ValueError(f"{entry['name']}: no sound layout")
+            area = sum(twice_area(part.points) * part.quantity for part in parts) // (2 * entry["W"] * _FINE)
+            yield (
+                f"{entry['name']}: length {cut.need / _FINE:.2f}, area {area / _FINE:.2f}, "
+                f"bought {cut.bought // _FINE}, bound {cut.bound // _FINE}, {seconds:.2f} s"
+            )
+
+
 def main(arguments: Sequence[str]) -> int:
     if len(arguments) != 1 or not Path(arguments[0]).is_dir():
         print("usage: python -m presscloth.dev.bench_cutting FOLDER", file=sys.stderr)
         return 2
-    print(table(list(run(Path(arguments[0])))))
+    folder = Path(arguments[0])
+    print(table(list(run(folder))))
+    print()
+    for line in outlines(folder):
+        print(line)
     return 0
 
 
