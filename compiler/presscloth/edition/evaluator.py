@@ -108,6 +108,7 @@ class Evaluator:
         self._size = size
         self._ask = ask
         self._problems = problems
+        self._unknown = recipe.unknown
         self._definitions: Mapping[str, Definition | None] = {
             **size.measures,
             **{definition.name.text: definition for definition in recipe.measures},
@@ -175,6 +176,8 @@ class Evaluator:
                 return self._stated(expression, about)
             case Name():
                 return self.measure(expression)
+            case PartOf(of=of) if of.span in self._unknown:
+                return Broken(expression.span)
             case PartOf() | Bought():
                 return self._ask(expression)
             case Pi():
@@ -238,7 +241,11 @@ class Evaluator:
         step = None if expression.step is None else self.step(expression.step)
         if isinstance(of, Broken) or isinstance(step, Broken):
             return Broken(expression.span)
-        return self._result(rounded(expression.direction, of, step), expression.span)
+        result = rounded(expression.direction, of, step)
+        if isinstance(result, Unlike):
+            kinds = (result.left.value, result.right.value)
+            return self.report(StepUnclear(span=expression.span, kinds=kinds))
+        return self._result(result, expression.span)
 
     def step(self, expression: Expression) -> Quantity | Broken:
         """The value of a step (of rounding, of sale), whose two halves need not agree."""

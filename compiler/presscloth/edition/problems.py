@@ -123,6 +123,8 @@ class MeasuresNothing(Problem):
         return f"{self.what} measures nothing that there is"
 
     def hint(self) -> str:
+        if self.what.startswith("the root"):
+            return "take the root of an area, which is a length, or of a plain number"
         return "look which of the two should be a plain number"
 
 
@@ -178,7 +180,10 @@ class RootOfNegative(Problem):
 
 @dataclass(frozen=True, kw_only=True)
 class StepUnclear(Problem):
-    """Something is rounded to a step that is missing or not greater than nothing.
+    """Something is rounded to a step that is missing, of another kind, or not greater than nothing.
+
+    Nobody can say to what it should be rounded. A length is rounded to a length, a plain number to a
+    plain number.
 
     Fails:
 
@@ -191,7 +196,12 @@ class StepUnclear(Problem):
         - band = round up(5 cm (2 in) to 1 cm (1/2 in))
     """
 
+    kinds: tuple[str, str] | None = None
+
     def message(self) -> str:
+        if self.kinds is not None:
+            of, step = self.kinds
+            return f"`{self.span.text}` rounds a {of} to a step that is a {step}"
         return f"`{self.span.text}` does not say to what step it is rounded"
 
     def hint(self) -> str:
@@ -243,7 +253,7 @@ class NotInThisSize(Problem):
         1. Hem it by {strip}.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -262,7 +272,7 @@ class NotInThisSize(Problem):
         1. Hem it by {strip}.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

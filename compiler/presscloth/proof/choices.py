@@ -57,14 +57,13 @@ def _hold(definition: Definition, edition: Edition, value: ValueAfter) -> Iterat
     for system in edition.recipe.front.systems:
         if not least[system] <= stated[system] <= most[system] or least[system] == most[system]:
             yield ChoiceOutside(
-                span=definition.span,
+                span=definition.expression.span,
                 name=definition.name.text,
                 stated=_said(stated, system),
                 least=_said(least, system),
                 most=_said(most, system),
                 systems=(system.value,),
             )
-            return
 
 
 def _said(quantity: Quantity, system: System) -> str:

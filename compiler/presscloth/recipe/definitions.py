@@ -90,6 +90,8 @@ class OptionUnknown(Problem):
         return f"`{self.span.text}` after the comma has no meaning"
 
     def hint(self) -> str:
+        if self.meant == OPTIONS[1]:
+            return "name both ends of the range: `yours to choose from 40 cm (16 in) to 80 cm (32 in)`"
         if self.meant:
             return f"write `{self.meant}`"
         return "after a comma may stand `about` or `yours to choose from A to B`; a remark goes after a colon"
@@ -138,15 +140,14 @@ def measured(
     expression = reader.expression()
     about = False
     choice: tuple[Expression, Expression] | None = None
-    while not isinstance(expression, Broken) and reader.takes(","):
+    while not isinstance(expression, Broken) and (comma := reader.takes(",")):
+        option = passage[passage.places.index(comma.span.end) :].strip()
         if reader.takes("about"):
             about = True
-        elif reader.takes("yours"):
-            choice = _choice(reader)
-            if choice is None:
-                expression = _unknown_option(reader, passage, problems)
-        else:
-            expression = _unknown_option(reader, passage, problems)
+            continue
+        choice = _choice(reader) if reader.takes("yours") else None
+        if choice is None:
+            expression = _unknown_option(reader, passage, option, problems)
     if not isinstance(expression, Broken):
         expression = reader.finish(expression)
     return Definition(name, expression, about, choice, note, span)
@@ -163,10 +164,12 @@ def _choice(reader: ExpressionReader) -> tuple[Expression, Expression] | None:
     return least, reader.expression()
 
 
-def _unknown_option(reader: ExpressionReader, passage: Passage, problems: Problems) -> Broken:
-    rest = reader.rest()
-    option = rest if rest.text else passage
-    problems.add(OptionUnknown(span=option.span(), meant=nearest(option.text, OPTIONS)))
+def _unknown_option(
+    reader: ExpressionReader, passage: Passage, option: Passage, problems: Problems
+) -> Broken:
+    place = option if option.text else passage
+    meant = OPTIONS[1] if option.text.startswith("yours") else nearest(option.text, OPTIONS)
+    problems.add(OptionUnknown(span=place.span(), meant=meant))
     reader.at = len(reader.tokens)
     return Broken(passage.span())
 

@@ -266,8 +266,12 @@ class ExpressionUnfinished(Problem):
     """
 
     after: str
+    instead: str = ""
 
     def message(self) -> str:
+        if self.instead:
+            place = f"after `{self.after}`" if self.after else "here"
+            return f"`{self.instead}` stands {place}, where a number or a name should stand"
         if not self.after:
             return "a measure is missing here"
         return f"a number or a name should follow `{self.after}`"

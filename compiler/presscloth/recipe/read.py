@@ -7,12 +7,12 @@ patterns are handed in, so that a verb stays one file in the room where sewing i
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
 from presscloth.problems import Problem, Problems
-from presscloth.recipe import markdown, steps
+from presscloth.recipe import markdown, steps, walking
 from presscloth.recipe.braces import in_braces
 from presscloth.recipe.definitions import ReadInlines, check
 from presscloth.recipe.expression import Broken, Compared, Expression, Name
@@ -24,6 +24,9 @@ from presscloth.recipe.materials import read_materials
 from presscloth.recipe.naming import circles, definitions, hold_names, known_names, one_name_one_thing
 from presscloth.recipe.patterns import VerbForm
 from presscloth.recipe.pieces import read_pieces
+from presscloth.recipe.prose import Measure
+from presscloth.recipe.reading_problems import NameUnknown
+from presscloth.recipe.refused import under_refused_names
 from presscloth.recipe.sections import (
     cut,
     hold_sizes,
@@ -36,6 +39,7 @@ from presscloth.recipe.sections import (
 )
 from presscloth.recipe.statements import result_name, sew_block, statement_passages
 from presscloth.recipe.tree import Check, Lead, Recipe, Section, Stage
+from presscloth.recipe.words import look_up
 from presscloth.source import Source, Span
 
 
@@ -88,6 +92,7 @@ class NoSteps(Problem):
         1. Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -103,15 +108,23 @@ def read(
     source: Source, *, slug: str, folder: Path | None, verbs: Sequence[VerbForm], problems: Problems
 ) -> Recipe:
     """Read a whole recipe; its parts that could not be read are missing or `Broken`."""
+    found = Problems()
+    recipe = _read(source, slug, folder, verbs, found)
+    problems.extend(list(under_refused_names(found.found())))
+    unknown = frozenset(each.span for each in found.found() if isinstance(each, NameUnknown))
+    return replace(recipe, unknown=unknown)
+
+
+def _read(
+    source: Source, slug: str, folder: Path | None, verbs: Sequence[VerbForm], problems: Problems
+) -> Recipe:
     front, start = front_matter(source, problems)
     read_brace = partial(in_braces, problems=problems)
     body = markdown.body(source, start, problems)
     inlines: ReadInlines = partial(
         markdown.inlines, expression=read_brace, problems=problems, references=body.references
     )
-    blocks = partial(
-        markdown.prose, expression=read_brace, problems=problems, references=body.references
-    )
+    blocks = partial(markdown.prose, expression=read_brace, problems=problems, references=body.references)
 
     intro, cut_out = cut(body.blocks)
     known, others = sort_out(cut_out, problems)
@@ -121,7 +134,8 @@ def read(
         return left_out(known[section].content, kept) if section in known else ()
 
     sizes = read_sizes(known.get("Sizes"), beginning, problems)
-    lost_sizes = columns_left_out(known["Sizes"].content, sizes[0].measures) if "Sizes" in known else ()
+    lost_columns = columns_left_out(known["Sizes"].content, sizes[0].measures) if "Sizes" in known else ()
+    lost_sizes = lost("Sizes", [size.span for size in sizes])
     measures = read_measures(known.get("Measures"), inlines, problems)
     lost_measures = lost("Measures", [measure.span for measure in measures])
     table = the_table(known.get("Materials"), "Materials", problems)
@@ -131,7 +145,7 @@ def read(
     by_key = {material.key: material for material in materials}
     pieces = read_pieces(table, by_key, lost_materials, inlines, problems) if table else ()
     lost_pieces = lost("Pieces", [piece.span for piece in pieces])
-    every_loss = (*lost_sizes, *lost_measures, *lost_materials, *lost_pieces)
+    every_loss = (*lost_columns, *lost_sizes, *lost_measures, *lost_materials, *lost_pieces)
 
     step_blocks = known["Steps"].content if "Steps" in known else ()
     results = tuple(_results(step_blocks))
@@ -139,7 +153,9 @@ def read(
     names = known_names(sizes, measures, pieces, materials, results, every_loss)
     sew = partial(sew_block, verbs=verbs, known=names, problems=problems)
     stages = steps.read_stages(step_blocks, blocks, inlines, sew, problems)
-    checks = tuple(check(text, inlines, problems) for _, text in items(known.get("Checks"), "Checks", problems))
+    checks = tuple(
+        check(text, inlines, problems) for _, text in items(known.get("Checks"), "Checks", problems)
+    )
     if not any(stage.steps for stage in stages):
         problems.add(NoSteps(span=known["Steps"].heading.span if "Steps" in known else beginning))
 
@@ -196,9 +212,9 @@ def _without_title(
 def _hold(recipe: Recipe, names: Known, problems: Problems) -> None:
     """Hold the recipe's names against each other: those in expressions, and those of sizes."""
     circles(recipe.sizes, recipe.measures, problems)
-    for expression in _expressions(recipe):
+    for expression in (*_expressions(recipe), *_printed(recipe)):
         hold_names(expression, names, problems)
-    hold_sizes(tuple(_named_sizes(recipe)), recipe.sizes, problems)
+    hold_sizes(tuple(_named_sizes(recipe)), recipe.sizes, recipe.lost, problems)
 
 
 def _expressions(recipe: Recipe) -> Iterator[Expression]:
@@ -223,6 +239,17 @@ def _expressions(recipe: Recipe) -> Iterator[Expression]:
                     yield margin
             case Broken():
                 pass
+
+
+def _printed(recipe: Recipe) -> Iterator[Expression]:
+    """What stands in braces, but for the names of pieces, which are printed as they are."""
+    pieces = {piece.name.text: piece for piece in recipe.pieces}
+    for run in walking.told(recipe):
+        for inline in walking.inlines(run.of):
+            if isinstance(inline, Measure):
+                of = inline.expression
+                if not (isinstance(of, Name) and look_up(of.text, pieces) is not None):
+                    yield of
 
 
 def _leads(stages: Sequence[Stage], checks: Sequence[Check]) -> Iterator[Lead]:

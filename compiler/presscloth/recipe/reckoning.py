@@ -132,6 +132,7 @@ class ExpressionReader:
 
     def comparison(self) -> Compared | Broken:
         """Read `left <= right` or `left within M of right`."""
+        first = self.at
         left = self.expression()
         if isinstance(left, Broken):
             return left
@@ -153,27 +154,33 @@ class ExpressionReader:
         if isinstance(right, Broken):
             return right
         kind = Comparison.WITHIN if margin is not None else _COMPARISONS[token.text]
-        return Compared(kind, left, right, margin, left.span.to(right.span))
+        return Compared(kind, left, right, margin, self._since(first))
 
     def _sum(self) -> Expression:
         self._depth += 1
         if self._depth > DEEPEST:
             raise _Stuck(ExpressionTooDeep(span=self.passage.span()))
+        first = self.at
         left = self._product()
         while sign := self._sign("+", "−"):
             right = self._product()
-            left = Reckoned(_SIGNS[sign.text], left, right, left.span.to(right.span))
+            left = Reckoned(_SIGNS[sign.text], left, right, self._since(first))
         self._depth -= 1
         return left
 
+    def _since(self, first: int) -> Span:
+        """The stretch from a token to the last one that was read, brackets included."""
+        return self.tokens[first].span.to(self.tokens[self.at - 1].span)
+
     def _product(self) -> Expression:
+        first = self.at
         left = self._signed()
         while sign := self._sign("×", "/"):
             token = self.next
             if sign.text == "/" and token is not None and token.value is not None and "/" in token.text:
                 raise _Stuck(FractionAfterSign(span=token.span))
             right = self._signed()
-            left = Reckoned(_SIGNS[sign.text], left, right, left.span.to(right.span))
+            left = Reckoned(_SIGNS[sign.text], left, right, self._since(first))
         return left
 
     def _sign(self, *texts: str) -> Token | None:
@@ -186,8 +193,8 @@ class ExpressionReader:
         minus = self.takes("−")
         if minus is None:
             return self._primary()
-        of = self._primary()
-        return Negative(of, minus.span.to(of.span))
+        first = self.at - 1
+        return Negative(self._primary(), self._since(first))
 
     def _primary(self) -> Expression:
         token = self.next
@@ -210,18 +217,20 @@ class ExpressionReader:
         token = self.next
         if token is not None and token.says(")") and before is None:
             return _Stuck(BracketNotClosed(span=token.span))
+        after = before.span.text if before else ""
         if token is not None:
-            place = token.span
-        elif before is not None:
-            place = before.span
-        else:
-            place = self.passage.span()
-        return _Stuck(ExpressionUnfinished(span=place, after=before.span.text if before else ""))
+            return _Stuck(ExpressionUnfinished(span=token.span, after=after, instead=token.span.text))
+        place = before.span if before is not None else self.passage.span()
+        return _Stuck(ExpressionUnfinished(span=place, after=after))
 
     def _bracketed(self, opening: Token) -> Expression:
+        """What stands in brackets; only a reckoning takes the brackets into its place."""
         self.at += 1
         found = self._sum()
-        return replace(found, span=opening.span.to(self._closing(opening).span))
+        closing = self._closing(opening)
+        if isinstance(found, Reckoned):
+            return replace(found, span=opening.span.to(closing.span))
+        return found
 
     def _closing(self, opening: Token) -> Token:
         closing = self.takes(")")

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.definitions import NameNotAllowed, ReadInlines, definition, measured
 from presscloth.recipe.expression import Name
+from presscloth.recipe.lost import cause
 from presscloth.recipe.markdown import (
     HeadingBlock,
     ItemBlock,
@@ -16,7 +17,7 @@ from presscloth.recipe.markdown import (
     ParagraphBlock,
     TableBlock,
 )
-from presscloth.recipe.tables import whole_row
+from presscloth.recipe.tables import CellEmpty, whole_row
 from presscloth.recipe.tree import Definition, Size
 from presscloth.recipe.words import look_up, nearest, why_no_name
 from presscloth.source import Passage, Span
@@ -151,6 +152,7 @@ class SizeUnknown(Problem):
         1. Huge only: Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -160,6 +162,7 @@ class SizeUnknown(Problem):
         1. One size only: Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -282,7 +285,9 @@ def sort_out(
     return known, tuple(others)
 
 
-def items(section: SectionBlocks | None, name: str, problems: Problems) -> Iterator[tuple[ItemBlock, Passage]]:
+def items(
+    section: SectionBlocks | None, name: str, problems: Problems
+) -> Iterator[tuple[ItemBlock, Passage]]:
     """The items of a section's lists, each with its text."""
     for block in section.content if section else ():
         if not isinstance(block, ListBlock):
@@ -293,7 +298,9 @@ def items(section: SectionBlocks | None, name: str, problems: Problems) -> Itera
                 case (ParagraphBlock(text=text),):
                     yield item, text
                 case _:
-                    problems.add(ContentUnexpected(span=item.span, section=name, wanted="a list of short items"))
+                    problems.add(
+                        ContentUnexpected(span=item.span, section=name, wanted="a list of short items")
+                    )
 
 
 def the_table(section: SectionBlocks | None, name: str, problems: Problems) -> TableBlock | None:
@@ -335,10 +342,10 @@ def read_sizes(section: SectionBlocks | None, place: Span, problems: Problems) -
             problems.add(SizeNamedTwice(span=cells[0].span(), size=name))
             continue
         if not name:
-            problems.add(SizeWithoutValue(span=row.span, size="?", measure="Size"))
+            problems.add(CellEmpty(span=cells[0].span(), column="Size", row="this row"))
             continue
         measures = {
-            column.text: _value(column, cell, name, row.span, problems)
+            column.text: _value(column, cell, name, problems)
             for column, cell in zip(columns, cells[1:], strict=True)
             if column is not None
         }
@@ -355,23 +362,25 @@ def _column(cell: Passage, problems: Problems) -> Name | None:
     return name
 
 
-def _value(column: Name, cell: Passage, size: str, row: Span, problems: Problems) -> Definition | None:
+def _value(column: Name, cell: Passage, size: str, problems: Problems) -> Definition | None:
     text = cell.text.strip()
     if text in ("–", "-", "—"):
         return None
     if not text:
-        place = row if not cell.text else cell.span()
-        problems.add(SizeWithoutValue(span=place, size=size, measure=column.text))
+        problems.add(SizeWithoutValue(span=cell.span(), size=size, measure=column.text))
         return None
     return measured(column, cell, (), cell.span(), problems)
 
 
-def hold_sizes(named: Sequence[Name], sizes: Sequence[Size], problems: Problems) -> None:
+def hold_sizes(
+    named: Sequence[Name], sizes: Sequence[Size], lost: Sequence[Span], problems: Problems
+) -> None:
     """Report names of sizes that Sizes does not list."""
     known = tuple(size.name for size in sizes)
     for name in named:
         if not any(name.text.casefold() == size.casefold() for size in known):
-            problems.add(SizeUnknown(span=name.span, size=name.text, known=known))
+            because = cause(name.text, lost)
+            problems.add(SizeUnknown(span=name.span, size=name.text, known=known, cause=because))
 
 
 def split_items(passage: Passage) -> Iterator[Passage]:

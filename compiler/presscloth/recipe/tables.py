@@ -99,7 +99,8 @@ class CellMissing(Problem):
     wanted: int
 
     def message(self) -> str:
-        return f"this row has {self.found} cells, and the table has {self.wanted} columns"
+        cells = "1 cell" if self.found == 1 else f"{self.found} cells"
+        return f"this row has {cells}, and the table has {self.wanted} columns"
 
     def hint(self) -> str:
         return "put a `|` between all cells; leave a cell empty rather than out"
@@ -242,5 +243,5 @@ def needed_cell(row: Row, column: str, of: str, problems: Problems) -> Passage |
     cell = row.cells[column]
     if cell.text.strip():
         return cell
-    problems.add(CellEmpty(span=cell.span() if cell.text else row.span, column=column, row=of))
+    problems.add(CellEmpty(span=cell.span(), column=column, row=of))
     return None

@@ -251,7 +251,8 @@ class Recipe:
     """A whole recipe. `slug` names it in addresses; `folder` is where its pictures lie.
 
     `measures` are in the order written; `notes` are the sections that are only read, `tools` the
-    items of Tools one by one. `lost` are the rows and items that could not be read.
+    items of Tools one by one. `lost` are the rows and items that could not be read, `unknown` the
+    places of names that nothing bears; both have been reported.
     """
 
     slug: str
@@ -268,6 +269,7 @@ class Recipe:
     checks: tuple[Check, ...]
     notes: tuple[Section, ...]
     lost: tuple[Span, ...] = ()
+    unknown: frozenset[Span] = frozenset()
 
     @property
     def steps(self) -> tuple[Step, ...]:
