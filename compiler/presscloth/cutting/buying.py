@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 
+from presscloth.cutting.checker import check
 from presscloth.cutting.laying import lay_out
 from presscloth.cutting.parts import DoesNotFit, Layout, Part, Roll, Sheet, Way
 from presscloth.cutting.pieces import Cloth, length_of, parts_of, units
@@ -137,6 +138,7 @@ class Buyer:
             if isinstance(cut, DoesNotFit):
                 self._too_wide(material, pieces, parts, cut, system)
                 return None
+            _must_be_right(parts, (cut.layout,), cut.need, strips=way is Way.STRIPS)
             need, bound = (length_of(n, system) / shrunk for n in (cut.need, cut.bound))
             buy = _in_steps(need, step[system])
             least = _in_steps(bound, step[system])
@@ -157,6 +159,7 @@ class Buyer:
             if isinstance(cut, DoesNotFit):
                 self._too_wide(material, pieces, parts, cut, system)
                 return None
+            _must_be_right(parts, cut.layouts, sheet.length, strips=False)
             bought, bound = Fraction(cut.bought), Fraction(cut.bound)
             found[system] = Bought(bought, bought, bound, cut.proved, cut.layouts, parts)
         return Purchase(material, Kind.NUMBER, found)
@@ -278,6 +281,13 @@ class Buyer:
             return None
         value = self._evaluator.value(note.amount)
         return None if isinstance(value, Broken) else value
+
+
+def _must_be_right(parts: Sequence[Part], layouts: Sequence[Layout], length: int, *, strips: bool) -> None:
+    """Every layout passes the independent checker; one that does not is a fault of the engine."""
+    faults = check(parts, layouts, length=length, strips=strips)
+    if faults:
+        raise AssertionError(f"a wrong layout: {faults[0]}")
 
 
 def _in_steps(need: Fraction, step: Fraction) -> Fraction:

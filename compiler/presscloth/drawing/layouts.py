@@ -14,7 +14,7 @@ from presscloth.drawing.dimensions import LETTERS, across, breadth, down, name_i
 from presscloth.drawing.tree import Area, Arrow, Drawing, Ink, Line, Shape
 from presscloth.measure import Kind, Quantity, System, printed
 
-WIDEST, TALLEST = 145.0, 70.0
+WIDEST, TALLEST = 70.0, 48.0
 MARGIN = 1.5
 
 
@@ -51,7 +51,7 @@ def _layout(
         height=y + wide + 13,
         shapes=tuple(shapes),
         alt=alt(name, bought, layout, words),
-        caption="; ".join([f"{name}{which}, selvedges above and below", *dict.fromkeys(legend)]),
+        caption="; ".join([f"{name}{which}", *dict.fromkeys(legend)]),
     )
 
 

@@ -47,10 +47,12 @@ def _zips(purchase: Purchase, system: System) -> str:
     )
 
 
-def layout_figures(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> tuple[Figure, ...]:
+def layout_figures(
+    purchases: Mapping[str, Purchase], systems: Sequence[System]
+) -> tuple[tuple[System, Figure], ...]:
     """The cutting layouts of everything that is cut from cloth; each system has its own."""
     return tuple(
-        Figure(drawing)
+        (system, Figure(drawing))
         for purchase in purchases.values()
         for system in systems
         for drawing in draw_layouts(purchase, system)

@@ -136,10 +136,10 @@ def _stage(
 
 
 def _elsewhere(lead: Lead) -> str:
-    """Why a size has no such step: `Large only`."""
+    """Why a size has no such step: `Large only`, `Not for Small`."""
     if lead.only:
         return f"{_listed([name.text for name in lead.only])} only"
-    return f"not for {_listed([name.text for name in lead.without])}"
+    return f"Not for {_listed([name.text for name in lead.without])}"
 
 
 def _listed(words: Sequence[str]) -> str:

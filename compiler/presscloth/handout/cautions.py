@@ -15,7 +15,7 @@ from presscloth.recipe.prose import plain
 from presscloth.recipe.tree import Audience, Form, Material, Recipe
 
 LOCAL_RULES = (
-    "Local rules come first: follow the instructions of your machine, tools and materials, and the rules "
+    "These come first: follow the instructions of your machine, tools and materials, and the rules "
     "of the room where you work, wherever they differ from what is printed here."
 )
 
@@ -86,7 +86,8 @@ def cautions(recipe: Recipe, materials: tuple[Material, ...], audience: Audience
     Tools are looked for among the tools; a form calls for its own; small parts, cords and loose
     filling call for one where the article is for a child or a baby.
     """
-    return tuple(_found(recipe, materials, audience))
+    found = tuple(_found(recipe, materials, audience))
+    return (Caution("Local rules", LOCAL_RULES), *found) if found else ()
 
 
 def _found(recipe: Recipe, materials: tuple[Material, ...], audience: Audience) -> Iterator[Caution]:

@@ -250,7 +250,7 @@ class Handout:
     pieces: tuple[Figure, ...]
     stages: tuple[StageText, ...]
     notes: tuple[SectionText, ...]
-    layouts: tuple[Figure, ...] = ()
+    layouts: tuple[tuple[System, Figure], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

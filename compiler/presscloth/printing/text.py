@@ -101,12 +101,17 @@ def _lists(handout: Handout) -> Iterator[str]:
         yield _underlined("The pieces", "-")
         for figure in handout.pieces:
             yield _filled(_figure(figure))
+    if handout.layouts:
+        yield _underlined("Cutting layouts", "-")
+        for _, figure in handout.layouts:
+            yield _filled(_figure(figure))
 
 
 def _material(line: MaterialLine) -> str:
     said = [
         f"{line.name} ({line.form})" if line.form else line.name,
         _amount(line.quantity) if line.quantity else "",
+        line.verdict,
         f"width {_amount(line.width)}" if line.width else "",
         f"sold by {_amount(line.sold_by)}" if line.sold_by else "",
         "optional" if line.optional else "",
@@ -140,6 +145,8 @@ def _work(handout: Handout) -> Iterator[str]:
 
 def _step(step: StepText) -> str:
     sign = f"{step.number:>3}. "
+    if step.elsewhere:
+        return _under(sign, f"{step.elsewhere}. Go on with the next step.")
     inside = _blocks(step.content, WIDTH - len(sign))
     return _under(sign, "\n".join(part for part in (_marks(step.marks), *inside) if part))
 
