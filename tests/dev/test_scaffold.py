@@ -32,7 +32,7 @@ release: 2027-01
 1. Press all four sides under, once and once again, and stitch.
 
    ```sew
-   hem all of cloth by 1 cm (3/8 in) twice
+   hem all of cloth by 1.2 cm (1/2 in) twice
    finish cloth
    ```
 """

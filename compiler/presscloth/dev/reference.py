@@ -64,7 +64,17 @@ def _verbs(verbs: Sequence[Verb]) -> Iterator[str]:
     yield WRITTEN
     for verb in verbs:
         yield f"## {verb.name}"
-        yield "\n".join(f"- `{spoken(pattern)}`" for pattern in verb.patterns)
+        for told, patterns in _by_meaning(verb).items():
+            yield "\n".join(f"- `{spoken(pattern)}`" for pattern in patterns)
+            yield told
+
+
+def _by_meaning(verb: Verb) -> Mapping[str, Sequence[str]]:
+    """The patterns of a verb that say the same, under what they say."""
+    meanings: dict[str, list[str]] = {}
+    for pattern, told in verb.reference.items():
+        meanings.setdefault(told, []).append(pattern)
+    return meanings
 
 
 def _problems(found: Sequence[Page]) -> Iterator[str]:

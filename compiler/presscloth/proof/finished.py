@@ -28,25 +28,23 @@ class FinishedSizesDiffer(Problem):
 
     Fails:
 
-        ## Measures
-        - seam = 1 cm (3/8 in)
-        - strip = 6 cm (2 1/2 in)
+        ## Steps
+        1. Hem it.
 
-        ## Pieces
-        | Piece | From | Cut | Width      | Height        |
-        |-------|------|-----|------------|---------------|
-        | cloth | A    | 1   | 10 × strip | 30 cm (12 in) |
+           ```sew
+           hem all of cloth by 1 cm (3/8 in), then 1 cm (3/8 in)
+           finish cloth
+           ```
 
     Passes:
 
-        ## Measures
-        - seam = 1 cm (3/8 in)
-        - strip = 6.4 cm (2 1/2 in)
+        ## Steps
+        1. Hem it.
 
-        ## Pieces
-        | Piece | From | Cut | Width      | Height        |
-        |-------|------|-----|------------|---------------|
-        | cloth | A    | 1   | 10 × strip | 30 cm (12 in) |
+           ```sew
+           hem all of cloth by 1.2 cm (1/2 in), then 1.2 cm (1/2 in)
+           finish cloth
+           ```
     """
 
     severity: ClassVar[Severity] = Severity.WARNING

@@ -72,7 +72,7 @@ class LettersMissing(Problem):
         1. Hem the cloth and sew on the button.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            attach button to cloth
            finish cloth
            ```
@@ -95,7 +95,7 @@ class LettersMissing(Problem):
         1. Hem the cloth and sew on the button.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            attach button to cloth
            finish cloth
            ```

@@ -26,6 +26,7 @@ class PictureMissing(Problem):
         1. Look: ![the corner](corner.png)
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -35,6 +36,7 @@ class PictureMissing(Problem):
         1. Look at the corner.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -61,6 +63,7 @@ class PictureWithoutWords(Problem):
         1. Look: ![](cloth.png)
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -70,6 +73,7 @@ class PictureWithoutWords(Problem):
         1. Look at the corner.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

@@ -35,7 +35,7 @@ class AreaPrinted(Problem):
         1. Hem it by {seam × seam}.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -45,7 +45,7 @@ class AreaPrinted(Problem):
         1. Hem it by {2 × seam}.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -73,7 +73,7 @@ class NumberDiffers(Problem):
         1. Mark it {band / seam} times.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -86,7 +86,7 @@ class NumberDiffers(Problem):
         1. Mark it {round up(band / seam)} times.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -130,7 +130,7 @@ class PieceNotHere(Problem):
         2. Hem the cloth, but not {tab}.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -140,7 +140,7 @@ class PieceNotHere(Problem):
         1. Hem {cloth}.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

@@ -42,7 +42,7 @@ class PrintedDiffers(Problem):
         2. Hem the cloth, which is {width of cloth} wide.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -58,7 +58,7 @@ class PrintedDiffers(Problem):
         2. Hem the cloth.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -82,7 +82,7 @@ class NotBought(Problem):
         1. Wash all {buy B} of it.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -92,7 +92,7 @@ class NotBought(Problem):
         1. Wash all {buy A} of it.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

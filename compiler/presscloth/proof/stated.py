@@ -64,7 +64,7 @@ class SaidInTwoWays(Problem):
         1. Press {1.2 cm (1/2 in)} under, and again {1.3 cm (1/2 in)}.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -74,7 +74,7 @@ class SaidInTwoWays(Problem):
         1. Press {1.2 cm (1/2 in)} under, and again {1.2 cm (1/2 in)}.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

@@ -29,7 +29,7 @@ class TypedPairDisagrees(Problem):
         1. Press 2.5 cm (1/2 in) under.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -39,7 +39,7 @@ class TypedPairDisagrees(Problem):
         1. Press {2.5 cm (1 in)} under.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -70,7 +70,7 @@ class TypedByHand(Problem):
         1. Press half an inch under.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -80,7 +80,7 @@ class TypedByHand(Problem):
         1. Press {1.2 cm (1/2 in)} under.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

@@ -31,7 +31,7 @@ class TypedCountDiffers(Problem):
         1. Hem the 3 cloths.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -41,7 +41,7 @@ class TypedCountDiffers(Problem):
         1. Hem the cloth.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

@@ -22,6 +22,7 @@ class PrintedHow(Problem):
         1. Hem the cloth by {seam, metrical}.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -31,6 +32,7 @@ class PrintedHow(Problem):
         1. Hem the cloth by {seam, metric}.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

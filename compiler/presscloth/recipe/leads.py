@@ -23,6 +23,7 @@ class SizesBothWays(Problem):
         1. One size only: Not One size: Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -32,6 +33,7 @@ class SizesBothWays(Problem):
         1. One size only: Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

@@ -107,6 +107,15 @@ class SideLeftOver(Problem):
         | cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
         | loop  | B    | 1   | 2 cm (3/4 in) | 10 cm (4 in)  |
 
+        ## Steps
+        1. Hem the cloth all round by {1.2 cm (1/2 in)} twice and sew on the loop.
+
+           ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
+           attach loop to cloth
+           finish cloth
+           ```
+
     Passes:
 
         ## Materials
@@ -122,10 +131,10 @@ class SideLeftOver(Problem):
         | loop  | B    | 1   |               | 10 cm (4 in)  |
 
         ## Steps
-        1. Hem the cloth all round by {1 cm (3/8 in)} twice and sew on the loop.
+        1. Hem the cloth all round by {1.2 cm (1/2 in)} twice and sew on the loop.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            attach loop to cloth
            finish cloth
            ```
@@ -231,8 +240,8 @@ def _piece(
         notes=notes,
         span=row.span,
     )
-    _hold_sides(piece, [materials[key.text].form for key in keys], problems)
-    return piece
+    has_its_sides = _hold_sides(piece, [materials[key.text].form for key in keys], problems)
+    return piece if has_its_sides else None
 
 
 def _keys(
@@ -281,20 +290,28 @@ def _grain(row: Row, any_grain: bool, problems: Problems) -> Grain:
     return Grain.ALONG
 
 
-def _hold_sides(piece: Piece, forms: list[Form], problems: Problems) -> None:
-    """Demand the sizes that the material's form and the shape call for, and no others."""
-    name = piece.name.text
-    both = piece.width is not None and piece.height is not None
-    one = piece.width or piece.height
+def _hold_sides(piece: Piece, forms: list[Form], problems: Problems) -> bool:
+    """Demand the sizes that the material's form and the shape call for, and no others.
+
+    A size too many is reported and left alone; without one that is wanted there is no piece.
+    """
+    missing = _missing_side(piece, forms)
+    if missing is not None:
+        problems.add(SideMissing(span=piece.span, piece=piece.name.text, side=missing))
+    elif piece.width is not None and piece.height is not None:
+        laid_out = any(form in LAID_OUT for form in forms)
+        if laid_out and piece.shape is Shape.CIRCLE:
+            problems.add(SideLeftOver(span=piece.span, piece=piece.name.text, what="a circle"))
+        elif not laid_out and any(form in BY_LENGTH for form in forms):
+            problems.add(SideLeftOver(span=piece.span, piece=piece.name.text, what="cut from a length"))
+    return missing is None
+
+
+def _missing_side(piece: Piece, forms: list[Form]) -> str | None:
     if any(form in LAID_OUT for form in forms):
         if piece.width is None:
-            problems.add(SideMissing(span=piece.span, piece=name, side="width"))
-        elif piece.height is None and piece.shape is Shape.RECTANGLE:
-            problems.add(SideMissing(span=piece.span, piece=name, side="height"))
-        elif both and piece.shape is Shape.CIRCLE:
-            problems.add(SideLeftOver(span=piece.span, piece=name, what="a circle"))
-    elif any(form in BY_LENGTH for form in forms):
-        if one is None:
-            problems.add(SideMissing(span=piece.span, piece=name, side="length"))
-        elif both:
-            problems.add(SideLeftOver(span=piece.span, piece=name, what="cut from a length"))
+            return "width"
+        return "height" if piece.height is None and piece.shape is Shape.RECTANGLE else None
+    if any(form in BY_LENGTH for form in forms):
+        return "length" if piece.width is None and piece.height is None else None
+    return None

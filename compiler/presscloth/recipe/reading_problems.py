@@ -79,7 +79,7 @@ class VerbUnknown(Problem):
         1. Hem the cloth.
 
            ```sew
-           turn up bottom of cloth by 1 cm (3/8 in) twice
+           turn up all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -89,7 +89,7 @@ class VerbUnknown(Problem):
         1. Hem the cloth.
 
            ```sew
-           hem bottom of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -127,6 +127,7 @@ class NameUnknown(Problem):
         1. Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -165,7 +166,7 @@ class StatementNotRead(Problem):
         1. Hem the cloth.
 
            ```sew
-           hem bottom of cloth by 1 cm (3/8 in)
+           hem all of cloth by 1 cm (3/8 in)
            finish cloth
            ```
     """
@@ -211,6 +212,7 @@ class StatementInTwoWays(Problem):
         1. Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -237,7 +239,7 @@ class ResultMissing(Problem):
         1. Fold the cloth.
 
            ```sew
-           fold cloth lengthways
+           fold cloth top to bottom
            ```
 
     Passes:
@@ -246,7 +248,8 @@ class ResultMissing(Problem):
         1. Fold the cloth.
 
            ```sew
-           strip = fold cloth lengthways
+           strip = fold cloth top to bottom
+           hem left, right, bottom of strip by 1.2 cm (1/2 in) twice
            finish strip
            ```
     """
@@ -279,6 +282,7 @@ class ResultNotMade(Problem):
         1. Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

@@ -41,6 +41,7 @@ class TextOutsideSteps(Problem):
         1. Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -50,6 +51,7 @@ class TextOutsideSteps(Problem):
         1. Take your time.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -73,6 +75,7 @@ class NothingBeforeOr(Problem):
         1. Or: Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -82,6 +85,7 @@ class NothingBeforeOr(Problem):
         1. Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -104,6 +108,7 @@ class SewOutsideSteps(Problem):
         ## Notes
 
         ```sew
+        hem all of cloth by 1.2 cm (1/2 in) twice
         finish cloth
         ```
 
@@ -113,6 +118,7 @@ class SewOutsideSteps(Problem):
         1. Done.
 
            ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

@@ -43,7 +43,7 @@ class GapTooLong(Problem):
 
            ```sew
            bag = fold cloth in half, join sides, leaving 15 cm (6 in) open
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
 
@@ -54,7 +54,7 @@ class GapTooLong(Problem):
 
            ```sew
            bag = fold cloth in half, join sides, leaving 8 cm (3 1/8 in) open
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
     """
@@ -90,7 +90,7 @@ class CaughtTooLong(Problem):
 
            ```sew
            mat = join top of cloth to top of cloth, catching top of 4 flap
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -107,7 +107,7 @@ class CaughtTooLong(Problem):
 
            ```sew
            mat = join top of cloth to top of cloth, catching top of 2 flap
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -138,7 +138,7 @@ class RawEdgeShows(Problem):
         1. Hem it.
 
            ```sew
-           hem left, right, top of cloth by 1 cm (3/8 in) twice
+           hem left, right, top of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -148,7 +148,7 @@ class RawEdgeShows(Problem):
         1. Hem it.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -192,7 +192,7 @@ class EndsUpsideDown(Problem):
 
            ```sew
            mat = join top of cloth to top of cloth
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -213,7 +213,7 @@ class EndsUpsideDown(Problem):
 
            ```sew
            mat = join 2 cloth top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """

@@ -26,7 +26,7 @@ class AllowancesDiffer(Problem):
 
            ```sew
            mat = join bottom of head to top of cloth
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -43,7 +43,7 @@ class AllowancesDiffer(Problem):
 
            ```sew
            mat = join bottom of head to top of cloth
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -83,7 +83,7 @@ class AllowanceUnknown(Problem):
 
            ```sew
            mat = join 2 cloth side by side
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -105,7 +105,7 @@ class AllowanceUnknown(Problem):
 
            ```sew
            mat = join 2 cloth side by side
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -137,9 +137,9 @@ class EdgeNotRaw(Problem):
         1. Hem and join.
 
            ```sew
-           hem right of cloth by 1 cm (3/8 in) twice
+           hem right of cloth by 1.2 cm (1/2 in) twice
            mat = join right of cloth to right of cloth
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -155,7 +155,7 @@ class EdgeNotRaw(Problem):
 
            ```sew
            mat = join right of cloth to right of cloth
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -189,7 +189,7 @@ class NoSuchEdge(Problem):
 
            ```sew
            bag = fold cloth in half, join sides
-           hem bottom of bag by 1 cm (3/8 in) twice
+           hem bottom of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
 
@@ -205,7 +205,7 @@ class NoSuchEdge(Problem):
 
            ```sew
            bag = fold cloth in half, join sides
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
     """

@@ -28,7 +28,7 @@ class EdgesDoNotMeet(Problem):
 
            ```sew
            mat = join head, cloth top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -45,7 +45,7 @@ class EdgesDoNotMeet(Problem):
 
            ```sew
            mat = join head, cloth top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -90,7 +90,7 @@ class MeetsInOneSystem(Problem):
            ```sew
            row = join 4 patch side by side
            mat = join row, edge top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -112,7 +112,7 @@ class MeetsInOneSystem(Problem):
            ```sew
            row = join 4 patch side by side
            mat = join row, edge top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -163,7 +163,7 @@ class AboutEdgeMeets(Problem):
 
            ```sew
            mat = join 2 head top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -182,7 +182,7 @@ class AboutEdgeMeets(Problem):
 
            ```sew
            mat = join 2 head top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """

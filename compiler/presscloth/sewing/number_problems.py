@@ -26,7 +26,7 @@ class NameStillTaken(Problem):
         1. Hem them.
 
            ```sew
-           cloth = hem all of cloth by 1 cm (3/8 in) twice
+           cloth = hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -41,7 +41,7 @@ class NameStillTaken(Problem):
         1. Hem them.
 
            ```sew
-           2 cloth = hem all of cloth by 1 cm (3/8 in) twice
+           2 cloth = hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -131,7 +131,7 @@ class NumberOutOfPlace(Problem):
         1. Hem them.
 
            ```sew
-           hem all of 2 cloth by 1 cm (3/8 in) twice
+           hem all of 2 cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -146,7 +146,7 @@ class NumberOutOfPlace(Problem):
         1. Hem them.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

@@ -57,7 +57,7 @@ class PaperOpens(Problem):
            ```sew
            row = join 3 strip side by side
            mat = join head, row top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -79,7 +79,7 @@ class PaperOpens(Problem):
            ```sew
            row = join 3 strip side by side
            mat = join head, row top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -125,7 +125,7 @@ class PaperMisses(Problem):
            ```sew
            row = join 14 strip side by side
            mat = join head, row top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -152,7 +152,7 @@ class PaperMisses(Problem):
            ```sew
            row = join 14 strip side by side
            mat = join head, row top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """

@@ -48,7 +48,7 @@ class WrongShape(Problem):
 
            ```sew
            box corners of cloth to 5 cm (2 in)
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -65,7 +65,7 @@ class WrongShape(Problem):
            ```sew
            bag = fold cloth in half, join sides
            box corners of bag to 5 cm (2 in)
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
     """
@@ -101,7 +101,7 @@ class NothingLeft(Problem):
         1. Hem it.
 
            ```sew
-           hem all of cloth by 2 cm (3/4 in) twice
+           hem all of cloth by 2.5 cm (1 in) twice
            finish cloth
            ```
     """
@@ -142,7 +142,7 @@ class NeighbouringEdges(Problem):
 
            ```sew
            bag = join left of cloth to right of cloth
-           hem top, bottom of bag by 1 cm (3/8 in) twice
+           hem top, bottom of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
     """

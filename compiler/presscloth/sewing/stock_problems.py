@@ -26,7 +26,7 @@ class TooFewCut(Problem):
 
            ```sew
            mat = join 2 cloth side by side
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -42,7 +42,7 @@ class TooFewCut(Problem):
 
            ```sew
            mat = join 2 cloth side by side
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -78,7 +78,7 @@ class TooFewMade(Problem):
            ```sew
            row = join 4 patch side by side
            mat = join 2 row top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -95,7 +95,7 @@ class TooFewMade(Problem):
            ```sew
            2 row = join 2 patch side by side
            mat = join 2 row top to bottom
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -124,7 +124,7 @@ class UsedBeforeMade(Problem):
         1. Hem and fold.
 
            ```sew
-           hem all of napkin by 1 cm (3/8 in) twice
+           hem all of napkin by 1.2 cm (1/2 in) twice
            napkin = fold cloth side to side
            finish napkin
            ```
@@ -135,7 +135,7 @@ class UsedBeforeMade(Problem):
         1. Hem and fold.
 
            ```sew
-           napkin = hem all of cloth by 1 cm (3/8 in) twice
+           napkin = hem all of cloth by 1.2 cm (1/2 in) twice
            finish napkin
            ```
     """
@@ -167,7 +167,7 @@ class PieceLeftOver(Problem):
         1. Hem it.
 
            ```sew
-           napkin = hem all of cloth by 1 cm (3/8 in) twice
+           napkin = hem all of cloth by 1.2 cm (1/2 in) twice
            finish napkin
            ```
 
@@ -182,7 +182,7 @@ class PieceLeftOver(Problem):
         1. Hem it.
 
            ```sew
-           napkin = hem all of cloth by 1 cm (3/8 in) twice
+           napkin = hem all of cloth by 1.2 cm (1/2 in) twice
            finish napkin
            ```
     """
@@ -216,7 +216,7 @@ class ThingLeftOver(Problem):
         1. Hem it and fold the tab.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            loop = fold tab lengthways in four
            finish cloth
            ```
@@ -233,7 +233,7 @@ class ThingLeftOver(Problem):
         1. Hem it and fold the tab.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            loop = fold tab lengthways in four
            attach loop to cloth
            finish cloth
@@ -273,7 +273,7 @@ class NotCutHere(Problem):
         1. Hem it and attach the tab.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            attach tab to cloth
            finish cloth
            ```
@@ -296,7 +296,7 @@ class NotCutHere(Problem):
         1. Hem it and attach the tab.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            attach tab to cloth
            finish cloth
            ```

@@ -44,7 +44,7 @@ class ZipTooShort(Problem):
 
            ```sew
            mat = zip zip between top of cloth and top of cloth, showing 1 cm (3/8 in)
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -67,7 +67,7 @@ class ZipTooShort(Problem):
 
            ```sew
            mat = zip zip between top of cloth and top of cloth, showing 1 cm (3/8 in)
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """

@@ -35,7 +35,7 @@ class BordersMiscounted(Problem):
 
            ```sew
            mat = border cloth with side, 2 end
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -53,7 +53,7 @@ class BordersMiscounted(Problem):
 
            ```sew
            mat = border cloth with 2 side, 2 end
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -89,7 +89,7 @@ class MitreTooShort(Problem):
 
            ```sew
            mat = border cloth with 4 strip, mitred
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -106,7 +106,7 @@ class MitreTooShort(Problem):
 
            ```sew
            mat = border cloth with 4 strip, mitred
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """

@@ -28,8 +28,8 @@ class CornersNotSewn(Problem):
 
            ```sew
            bag = fold cloth in half, join sides
-           box corners of bag by cutting 3 cm (1 1/8 in) from the raw edges
-           hem top of bag by 1 cm (3/8 in) twice
+           box corners of bag by cutting 4 cm (1 5/8 in) from the raw edges
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
 
@@ -40,8 +40,8 @@ class CornersNotSewn(Problem):
 
            ```sew
            bag = fold cloth in half, join sides
-           box corners of bag by cutting 3 cm (1 1/8 in) from the stitch lines
-           hem top of bag by 1 cm (3/8 in) twice
+           box corners of bag by cutting 4 cm (1 5/8 in) from the stitch lines
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
     """
@@ -69,7 +69,7 @@ class BoxedAlready(Problem):
            bag = fold cloth in half, join sides
            box corners of bag to 5 cm (2 in)
            box corners of bag to 5 cm (2 in)
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
 
@@ -81,7 +81,7 @@ class BoxedAlready(Problem):
            ```sew
            bag = fold cloth in half, join sides
            box corners of bag to 5 cm (2 in)
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
     """

@@ -20,7 +20,7 @@ class FoldUnclear(Problem):
         1. Hem and fold.
 
            ```sew
-           napkin = hem all of cloth by 1 cm (3/8 in) twice
+           napkin = hem all of cloth by 1.2 cm (1/2 in) twice
            folded = fold napkin lengthways
            finish folded
            ```
@@ -31,7 +31,7 @@ class FoldUnclear(Problem):
         1. Hem and fold.
 
            ```sew
-           napkin = hem all of cloth by 1 cm (3/8 in) twice
+           napkin = hem all of cloth by 1.2 cm (1/2 in) twice
            folded = fold napkin side to side
            finish folded
            ```
@@ -69,7 +69,7 @@ class SeamNotInTheMiddle(Problem):
            ```sew
            long = join bottom of front to top of back
            bag = fold long in half at the seam, join sides
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
 
@@ -87,7 +87,7 @@ class SeamNotInTheMiddle(Problem):
            ```sew
            long = join bottom of front to top of back
            bag = fold long in half at the seam, join sides
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
     """
@@ -117,9 +117,9 @@ class OpeningUneven(Problem):
         1. Hem, fold and sew.
 
            ```sew
-           hem top of cloth by 1 cm (3/8 in) twice
+           hem top of cloth by 1.2 cm (1/2 in) twice
            bag = fold cloth in half, join sides
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
 
@@ -129,7 +129,7 @@ class OpeningUneven(Problem):
         1. Hem, fold and sew.
 
            ```sew
-           hem top, bottom of cloth by 1 cm (3/8 in) twice
+           hem top, bottom of cloth by 1.2 cm (1/2 in) twice
            bag = fold cloth in half, join sides
            finish bag
            ```
@@ -169,7 +169,7 @@ class FoldDiffers(Problem):
         1. Hem and fold.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            pad = fold cloth lengthways
            finish pad
            ```
@@ -191,7 +191,7 @@ class FoldDiffers(Problem):
         1. Hem and fold.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            pad = fold cloth side to side
            finish pad
            ```

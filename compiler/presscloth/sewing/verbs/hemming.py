@@ -56,7 +56,7 @@ class CordTooShort(Problem):
         1. Hem and draw the cord in.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            draw cord through top of cloth
            finish cloth
            ```
@@ -79,7 +79,7 @@ class CordTooShort(Problem):
         1. Hem and draw the cord in.
 
            ```sew
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            draw cord through top of cloth
            finish cloth
            ```

@@ -18,7 +18,7 @@ class NothingToJoin(Problem):
 
            ```sew
            mat = join cloth side by side
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -34,7 +34,7 @@ class NothingToJoin(Problem):
 
            ```sew
            mat = join 2 cloth side by side
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -60,14 +60,14 @@ class BetweenMiscounted(Problem):
         | Piece | From | Cut | Width        | Height        |
         |-------|------|-----|--------------|---------------|
         | patch | A    | 3   | 10 cm (4 in) | 10 cm (4 in)  |
-        | strip | A    | 3   | 5 cm (2 in)  | 10 cm (4 in)  |
+        | strip | A    | 3   | 7 cm (2 3/4 in) | 10 cm (4 in)  |
 
         ## Steps
         1. Join and hem.
 
            ```sew
            mat = join 3 patch with 3 strip between side by side
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -77,14 +77,14 @@ class BetweenMiscounted(Problem):
         | Piece | From | Cut | Width        | Height        |
         |-------|------|-----|--------------|---------------|
         | patch | A    | 3   | 10 cm (4 in) | 10 cm (4 in)  |
-        | strip | A    | 2   | 5 cm (2 in)  | 10 cm (4 in)  |
+        | strip | A    | 2   | 7 cm (2 3/4 in) | 10 cm (4 in)  |
 
         ## Steps
         1. Join and hem.
 
            ```sew
            mat = join 3 patch with 2 strip between side by side
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -119,7 +119,7 @@ class SidesMakeNoPouch(Problem):
 
            ```sew
            bag = join front to back on left, bottom
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
 
@@ -136,7 +136,7 @@ class SidesMakeNoPouch(Problem):
 
            ```sew
            bag = join front to back on left, right, bottom
-           hem top of bag by 1 cm (3/8 in) twice
+           hem top of bag by 1.2 cm (1/2 in) twice
            finish bag
            ```
     """
@@ -231,7 +231,7 @@ class RawEdgeLapped(Problem):
         1. Hem and lap.
 
            ```sew
-           hem right of flap by 1 cm (3/8 in) twice
+           hem right of flap by 1.2 cm (1/2 in) twice
            back = lap right of flap over right of flap by 5 cm (2 in)
            hem all of back by 1 cm (3/8 in)
            finish back

@@ -134,7 +134,7 @@ class LayerTooSmall(Problem):
            ```sew
            mat = layer cloth, backing, overhanging 5 cm (2 in)
            trim mat to 30 cm (12 in) by 30 cm (12 in)
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -152,7 +152,7 @@ class LayerTooSmall(Problem):
            ```sew
            mat = layer cloth, backing, overhanging 5 cm (2 in)
            trim mat to 30 cm (12 in) by 30 cm (12 in)
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -189,7 +189,7 @@ class DoesNotFit(Problem):
 
            ```sew
            fuse patch to cloth
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -206,7 +206,7 @@ class DoesNotFit(Problem):
 
            ```sew
            fuse patch to cloth
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """

@@ -44,7 +44,7 @@ class FullnessUnusual(Problem):
 
            ```sew
            mat = gather top of frill to bottom of cloth
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -61,7 +61,7 @@ class FullnessUnusual(Problem):
 
            ```sew
            mat = gather top of frill to bottom of cloth
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """

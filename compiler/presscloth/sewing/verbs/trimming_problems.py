@@ -27,7 +27,7 @@ class StitchingOutsideField(Problem):
 
            ```sew
            panel = stitch out cloth, 10 cm (4 in) by 9 cm (3 1/2 in), in exactly 100 mm by exactly 100 mm
-           hem all of panel by 1 cm (3/8 in) twice
+           hem all of panel by 1.2 cm (1/2 in) twice
            finish panel
            ```
 
@@ -43,7 +43,7 @@ class StitchingOutsideField(Problem):
 
            ```sew
            panel = stitch out cloth, 9 cm (3 1/2 in) by 9 cm (3 1/2 in), in exactly 100 mm by exactly 100 mm
-           hem all of panel by 1 cm (3/8 in) twice
+           hem all of panel by 1.2 cm (1/2 in) twice
            finish panel
            ```
     """
@@ -76,7 +76,7 @@ class ClothSmallerThanField(Problem):
 
            ```sew
            panel = stitch out cloth, 5 cm (2 in) by 5 cm (2 in), in exactly 100 mm by exactly 100 mm
-           hem all of panel by 1 cm (3/8 in) twice
+           hem all of panel by 1.2 cm (1/2 in) twice
            finish panel
            ```
 
@@ -92,7 +92,7 @@ class ClothSmallerThanField(Problem):
 
            ```sew
            panel = stitch out cloth, 5 cm (2 in) by 5 cm (2 in), in exactly 100 mm by exactly 100 mm
-           hem all of panel by 1 cm (3/8 in) twice
+           hem all of panel by 1.2 cm (1/2 in) twice
            finish panel
            ```
     """
@@ -121,7 +121,7 @@ class TrimmedLarger(Problem):
 
            ```sew
            trim cloth to 32 cm (12 1/2 in) by 30 cm (12 in)
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
 
@@ -132,7 +132,7 @@ class TrimmedLarger(Problem):
 
            ```sew
            trim cloth to 28 cm (11 in) by 28 cm (11 in)
-           hem all of cloth by 1 cm (3/8 in) twice
+           hem all of cloth by 1.2 cm (1/2 in) twice
            finish cloth
            ```
     """
@@ -167,7 +167,7 @@ class TooFewSegments(Problem):
            band = join 2 strip top to bottom
            8 segment = cut 6 cm (2 3/8 in) wide from band
            mat = join 8 segment side by side
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
 
@@ -185,7 +185,7 @@ class TooFewSegments(Problem):
            band = join 2 strip top to bottom
            6 segment = cut 6 cm (2 3/8 in) wide from band
            mat = join 6 segment side by side
-           hem all of mat by 1 cm (3/8 in) twice
+           hem all of mat by 1.2 cm (1/2 in) twice
            finish mat
            ```
     """
@@ -222,7 +222,7 @@ class FewerWouldDo(Problem):
            ```sew
            6 segment = cut 6 cm (2 3/8 in) wide from 2 strip
            mat = join 6 segment side by side
-           hem all of mat by 1 cm (3/8 in)
+           hem all of mat by 1.2 cm (1/2 in)
            finish mat
            ```
 
@@ -239,7 +239,7 @@ class FewerWouldDo(Problem):
            ```sew
            6 segment = cut 6 cm (2 3/8 in) wide from strip
            mat = join 6 segment side by side
-           hem all of mat by 1 cm (3/8 in)
+           hem all of mat by 1.2 cm (1/2 in)
            finish mat
            ```
     """
