@@ -108,9 +108,13 @@ def test_what_is_right_beside_a_problem_still_counts():
     assert (publisher.name, publisher.papers) == ("Tidewrack", ("Letter",))
 
 
-def test_deep_nesting_is_refused_and_does_not_crash():
-    _, (problem,) = read("name: " + "[" * 9_000)
+@pytest.mark.parametrize("nest", ["[" * 9_000, "{a: " * 4_000, "\n" + "- " * 9_000])
+def test_deep_nesting_is_refused_where_it_begins(nest):
+    """Read on, a line of brackets would take the square of its length."""
+    _, (problem,) = read("name: " + nest)
     assert isinstance(problem, PublisherFileUnreadable)
+    assert "only texts and lists of texts" in problem.why
+    assert problem.span.start < 30
 
 
 KINDS = [kind for _, kind in inspect.getmembers(publisher_problems, inspect.isclass) if kind is not Problem]

@@ -12,7 +12,15 @@ from presscloth.publish.publisher_problems import PublisherFileUnreadable
 from presscloth.source import Source, Span
 
 LARGEST = 20_000  # characters
+DEEPEST = 3
 REFUSED = (yaml.AnchorToken, yaml.AliasToken, yaml.TagToken)
+OPENS = (
+    yaml.BlockSequenceStartToken,
+    yaml.BlockMappingStartToken,
+    yaml.FlowSequenceStartToken,
+    yaml.FlowMappingStartToken,
+)
+CLOSES = (yaml.BlockEndToken, yaml.FlowSequenceEndToken, yaml.FlowMappingEndToken)
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,14 +61,18 @@ def _root(text: str) -> list[tuple[yaml.Node, yaml.Node]]:
     if len(text) > LARGEST:
         raise _Unreadable(f"it is longer than {LARGEST} characters", LARGEST, LARGEST)
     try:
+        depth = 0
         for token in yaml.scan(text, Loader=yaml.SafeLoader):
+            depth += isinstance(token, OPENS) - isinstance(token, CLOSES)
+            if depth > DEEPEST:  # read on, and a line of brackets takes minutes
+                raise _unreadable("only texts and lists of texts can stand in it", token)
             if isinstance(token, REFUSED):
                 raise _unreadable("anchors, aliases and tags mean nothing in it", token)
         root = yaml.compose(text, Loader=yaml.SafeLoader)
     except yaml.MarkedYAMLError as error:
         place = error.problem_mark.index if error.problem_mark else 0
         raise _Unreadable(error.problem or "it is not YAML", place, place) from error
-    except (yaml.YAMLError, RecursionError) as error:
+    except yaml.YAMLError as error:
         raise _Unreadable("it is not YAML", 0, 0) from error
     if root is None:
         return []
