@@ -56,6 +56,7 @@ class Asking:
         self._report = report
         self._asked: list[_Asked] = []
         self.statement: Statement | None = None
+        self.certain = True  # until a statement could not be read, which may have made anything
 
     def answer(self, asked: PartOf | Bought) -> Quantity | Broken:
         match asked:
@@ -67,7 +68,7 @@ class Asking:
                 thing = self._stock.thing(name, letter)
                 if thing is not None:
                     return self._part(asked, name, thing)
-                if self._stock.has(name):
+                if self._stock.has(name) or not self.certain:
                     return Broken(asked.span)
                 return self._refuse(NotYetThere(span=asked.span, name=name))
 

@@ -162,7 +162,7 @@ class _Sewing:
                     if isinstance(statement, Statement):
                         self._carry(statement)
                     else:
-                        self._certain = False
+                        self._certain = self._asking.certain = False
 
     def _carry(self, statement: Statement) -> None:
         self._asking.statement = statement
@@ -314,7 +314,7 @@ class _Sewing:
                 return Thing(Whole())
             if place.name in self._edition.without:
                 self._report(NotCutHere(span=place.counted.span, name=place.name))
-            else:
+            elif self._certain:
                 self._report(UsedBeforeMade(span=place.counted.span, name=place.name))
             return None
         thing = self._stock.thing(place.name, place.counted.key)
