@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from presscloth.edition import SEAM, CutPiece, Edition, cut_piece
 from presscloth.measure import Quantity, System
 from presscloth.problems import Problem, Problems, Severity
 from presscloth.recipe.expression import Broken
+from presscloth.recipe.patterns import ResultRule
 from presscloth.recipe.statement import Counted, EdgesOf, SewBlock, Statement
 from presscloth.recipe.tree import Step
 from presscloth.sewing.after import hold_finished, hold_made, seams_hold
@@ -191,6 +192,7 @@ class _Sewing:
             return
         places = tuple(self._places(statement, verb, times, closes=closes))
         used, taken, short = self._take(places)
+        cause = next((each.thing.cause for each in taken if each.thing.cause is not None), None)
         found = Problems()
         work = Work(
             statement=statement,
@@ -202,19 +204,25 @@ class _Sewing:
             closes=closes,
             has_seam=self._evaluator.defines(SEAM),
         )
-        made = verb.ways[statement.pattern](work)
-        seams_hold(work)
-        for problem in found.found():
-            self._report(problem)
-        self._remember(work)
-        cause = next((each.thing.cause for each in taken if each.thing.cause is not None), None)
-        wrong = any(problem.severity is Severity.ERROR for problem in found.found())
-        if cause is None and (short or wrong):
-            cause = statement.span
-        if statement.verb == "finish":
-            self._finish(statement, places, used, taken)
-        else:
-            self._make(work, verb, made, taken, cause)
+        try:
+            made = verb.ways[statement.pattern](work)
+            seams_hold(work)
+            self._remember(work)
+            if cause is None and (short or _wrong(found)):
+                cause = statement.span
+            if verb.result is ResultRule.NONE:
+                self._finish(statement, places, used, taken)
+            else:
+                self._make(work, verb, made, taken, cause)
+        except Refused as refused:
+            if refused.problem is not None:
+                found.add(refused.problem)
+            raise Refused from None
+        finally:
+            # What goes wrong with a thing that was made although something was wrong follows from that.
+            before = None if cause == statement.span else cause
+            for problem in found.found():
+                self._report(problem if before is None else replace(problem, cause=before))
 
     def _times(self, statement: Statement, verb: Verb) -> int:
         """How often a statement is carried out: once for each result, or for each thing that changes."""
@@ -264,10 +272,10 @@ class _Sewing:
             if closes and edges == 2 and slot != "catching":
                 yield Place(slot, counted, name, 1, 0)
                 continue
-            if statement.verb == "finish" and counted.count is None:
+            if verb.takes_all and counted.count is None:
                 self._fetch(name)
                 per = max(1, self._stock.left(name, counted.key))
-            in_all = per if verb.in_all or statement.verb == "finish" else per * goes
+            in_all = per if verb.in_all else per * goes
             yield Place(slot, counted, name, per, in_all)
 
     def _goes(self, statement: Statement, slot: str, times: int) -> int:
@@ -281,30 +289,35 @@ class _Sewing:
         return times // at_once
 
     def _take(
-        self, places: Iterable[Place]
+        self, places: tuple[Place, ...]
     ) -> tuple[Mapping[str, tuple[Used, ...]], tuple[Taken, ...], bool]:
         """Take the things out of the stock; what is missing is reported, and its shape used all the same."""
         used: dict[str, tuple[Used, ...]] = {}
         taken: list[Taken] = []
-        short = False
-        spoilt = False
+        wanted: dict[tuple[str, str | None], list[Place]] = {}
         for place in places:
+            wanted.setdefault((place.name, place.counted.key), []).append(place)
             thing = self._thing_for(place)
-            if thing is None:
-                spoilt = True
-                continue
-            if self._stock.has(place.name):
-                drawn = self._stock.take(place.name, place.counted.key, place.in_all)
-                if drawn.short:
-                    short = True
-                    self._report(_too_few(place, drawn))
-            each = Used(place.name, place.per_result, thing, place.counted.span)
-            used[place.slot] = (*used.get(place.slot, ()), each)
-            if place.in_all:
-                taken.append(Taken(place.name, place.in_all, thing))
-        if spoilt:
+            if thing is not None:
+                each = Used(place.name, place.per_result, thing, place.span)
+                used[place.slot] = (*used.get(place.slot, ()), each)
+                if place.in_all:
+                    taken.append(Taken(place.name, place.in_all, thing))
+        short = [self._draw(each) for each in wanted.values()]
+        if sum(len(each) for each in used.values()) < len(places):
             raise Refused
-        return used, tuple(taken), short
+        return used, tuple(taken), any(short)
+
+    def _draw(self, places: list[Place]) -> bool:
+        """Take all that a statement wants of one name; True when there are too few."""
+        first = places[0]
+        if not self._stock.has(first.name):
+            return False
+        wanted = sum(place.in_all for place in places)
+        drawn = self._stock.take(first.name, first.counted.key, wanted)
+        if drawn.short and drawn.thing is not None:
+            self._report(_too_few(first, wanted, drawn))
+        return drawn.short
 
     def _thing_for(self, place: Place) -> Thing | None:
         """The thing in a place as it is now; None when nothing is known of it."""
@@ -313,14 +326,11 @@ class _Sewing:
             if place.name in self._materials:
                 return Thing(Whole())
             if place.name in self._edition.without:
-                self._report(NotCutHere(span=place.counted.span, name=place.name))
+                self._report(NotCutHere(span=place.span, name=place.name))
             elif self._certain:
-                self._report(UsedBeforeMade(span=place.counted.span, name=place.name))
+                self._report(UsedBeforeMade(span=place.span, name=place.name))
             return None
-        thing = self._stock.thing(place.name, place.counted.key)
-        if thing is None:
-            self._stock.take(place.name, place.counted.key, place.in_all)
-        return thing
+        return self._stock.thing(place.name, place.counted.key)
 
     # Results.
 
@@ -368,11 +378,9 @@ class _Sewing:
         taken: tuple[Taken, ...],
     ) -> None:
         for place, each in zip(places, used["things"], strict=True):
-            for problem in hold_finished(each.name, each.thing, place.counted.span):
+            for problem in hold_finished(each.name, each.thing, place.span):
                 self._report(problem)
-            self._finished.append(
-                Finished(each.name, place.in_all, each.thing, self._step, place.counted.span)
-            )
+            self._finished.append(Finished(each.name, place.in_all, each.thing, self._step, place.span))
         self._events.append(Event(self._step, statement, taken, None, (), ()))
 
     def _hold_leftovers(self) -> None:
@@ -381,8 +389,12 @@ class _Sewing:
             self._report(ThingLeftOver(span=last.span, name=name, left=count, cause=thing.cause))
 
 
-def _too_few(place: Place, drawn: Drawn) -> Problem:
-    span = place.counted.span
+def _too_few(place: Place, wanted: int, drawn: Drawn) -> Problem:
+    name, span = place.name, place.span
     if drawn.piece:
-        return TooFewCut(span=span, name=place.name, wanted=place.in_all, cut=drawn.made, left=drawn.left)
-    return TooFewMade(span=span, name=place.name, wanted=place.in_all, made=drawn.made, left=drawn.left)
+        return TooFewCut(span=span, name=name, wanted=wanted, cut=drawn.made, left=drawn.left)
+    return TooFewMade(span=span, name=name, wanted=wanted, made=drawn.made, left=drawn.left)
+
+
+def _wrong(found: Problems) -> bool:
+    return any(problem.severity is Severity.ERROR for problem in found.found())

@@ -18,16 +18,16 @@ def opens(meeting: Meeting, system: System) -> bool:
     return compare(abs(one - other), meeting.allowed[system], system) > 0
 
 
-def judge(meeting: Meeting, systems: tuple[System, ...], *, cut: bool, cause: Span | None) -> Problem | None:
+def judge(meeting: Meeting, systems: tuple[System, ...], *, cut: bool) -> Problem | None:
     """What is wrong with a meeting in the systems that are proved, the author's first; None: nothing."""
     if meeting.one.about or meeting.other.about:
         about = meeting.left if meeting.one.about else meeting.right
-        return AboutEdgeMeets(span=meeting.span, edge=about, labels=_stated(meeting), cause=cause)
+        return AboutEdgeMeets(span=meeting.span, edge=about, labels=_stated(meeting))
     missing = tuple(system for system in systems if opens(meeting, system))
     if not missing:
         return None
     if len(missing) < len(systems):
-        return _in_one_system(meeting, missing[0], cause)
+        return _in_one_system(meeting, missing[0])
     return EdgesDoNotMeet(
         span=meeting.span,
         one=f"{meeting.left} is {said(meeting.one, missing)}",
@@ -35,11 +35,10 @@ def judge(meeting: Meeting, systems: tuple[System, ...], *, cut: bool, cause: Sp
         apart=difference(meeting.one, meeting.other, missing),
         stitched=not cut,
         labels=tuple(Label(row, "cut here") for row in meeting.rows),
-        cause=cause,
     )
 
 
-def _in_one_system(meeting: Meeting, missing: System, cause: Span | None) -> Problem:
+def _in_one_system(meeting: Meeting, missing: System) -> Problem:
     alone = [place for place in _places(meeting) if _carried(place) is not None]
     return MeetsInOneSystem(
         span=meeting.span,
@@ -52,7 +51,6 @@ def _in_one_system(meeting: Meeting, missing: System, cause: Span | None) -> Pro
         single=tuple(place.text for place in alone),
         pair=_closing_pair(meeting, missing),
         labels=_stated(meeting),
-        cause=cause,
         systems=(missing.value,),
     )
 

@@ -261,8 +261,7 @@ class Work:
         plain = one.cut_like_sewn and other.cut_like_sewn and self._same_ends(one, other)
         lengths = (one.edge.length, other.edge.length) if plain else (one.seam, other.seam)
         rows = (*one.used.thing.rows, *other.used.thing.rows)
-        cause = one.used.thing.cause or other.used.thing.cause
-        self.compare(one.words, other.words, lengths, allowed, rows, cause=cause, cut=plain)
+        self.compare(one.words, other.words, lengths, allowed, rows, cut=plain)
 
     def _same_ends(self, one: Side, other: Side) -> bool:
         shapes = one.used.shape, other.used.shape
@@ -279,7 +278,6 @@ class Work:
         allowed: Quantity = NOTHING,
         rows: tuple[Span, ...] = (),
         *,
-        cause: Span | None = None,
         cut: bool = False,
     ) -> None:
         """Hold two lengths that meet against each other; `ease` allows more."""
@@ -288,7 +286,7 @@ class Work:
         rows = tuple(dict.fromkeys(rows))
         meeting = Meeting(self.span, len(self.meetings), left, right, one, other, ease, rows)
         self.meetings.append(meeting)
-        problem = judge(meeting, self.systems, cut=cut, cause=cause)
+        problem = judge(meeting, self.systems, cut=cut)
         if problem is not None:
             self.report(problem)
 

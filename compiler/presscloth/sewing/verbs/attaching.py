@@ -205,4 +205,4 @@ FILL = Verb(
     ResultRule.CHANGES_FIRST,
     changes="thing",
 )
-FINISH = Verb("finish", {"finish {things:things}": finish}, ResultRule.NONE)
+FINISH = Verb("finish", {"finish {things:things}": finish}, ResultRule.NONE, takes_all=True)

@@ -64,7 +64,6 @@ def line(work: Work) -> Made:
 def _hold_same(work: Work, outer: Used, lining: Used, shell: Hollow, inner: Hollow) -> None:
     """Hold depth and height of the lining against the outer thing's."""
     rows = (*outer.thing.rows, *lining.thing.rows)
-    cause = outer.thing.cause or lining.thing.cause
     pairs = [("height", _inside(shell), _inside(inner))]
     if shell.depth is not None and inner.depth is not None:
         pairs.append(("depth", shell.depth, inner.depth))
@@ -72,7 +71,7 @@ def _hold_same(work: Work, outer: Used, lining: Used, shell: Hollow, inner: Holl
         work.wrong_shape(lining, f"one that is boxed as `{outer.name}` is")
     for word, one, other in pairs:
         words = (f"{word} of `{outer.name}`", f"{word} of `{lining.name}`")
-        work.compare(*words, (one, other), rows=rows, cause=cause)
+        work.compare(*words, (one, other), rows=rows)
 
 
 def _inside(hollow: Hollow) -> Quantity:
@@ -190,8 +189,7 @@ def lay_on(work: Work) -> Made:
         work.must_be_raw(other, "laid level")
         lengths = (one.edge.length, other.edge.length)
         rows = (*part.thing.rows, *ground.thing.rows)
-        cause = part.thing.cause or ground.thing.cause
-        work.compare(one.words, other.words, lengths, rows=rows, cause=cause, cut=True)
+        work.compare(one.words, other.words, lengths, rows=rows, cut=True)
     parts = (*ground.thing.parts, *somewhere(part.thing.parts))
     return Made(ground.shape, (lay(ground),), parts=parts, of=("ground",))
 

@@ -210,7 +210,6 @@ def hold_fullness(work: Work, gathered: Side, edge: Side) -> None:
                     edge=edge.words,
                     ratio=f"{float(ratio):.2f}",
                     labels=work.rows_of(gathered.used, edge.used),
-                    cause=gathered.used.thing.cause or edge.used.thing.cause,
                 )
             )
             return

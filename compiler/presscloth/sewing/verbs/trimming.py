@@ -95,7 +95,6 @@ def trim(work: Work) -> Made:
                     has=work.said(has),
                     wants=work.said(wants),
                     labels=work.rows_of(used),
-                    cause=used.thing.cause,
                 )
             )
             break
@@ -156,7 +155,6 @@ def _hold_segments(work: Work, used: Used, across: Quantity, one: Quantity) -> N
                 each=each,
                 given=used.count,
                 labels=work.rows_of(used),
-                cause=used.thing.cause,
             )
         )
         return

@@ -280,7 +280,6 @@ def _square(work: Work, used: Used) -> Quantity:
                 width=work.said(flat.width),
                 height=work.said(flat.height),
                 labels=work.rows_of(used),
-                cause=used.thing.cause,
             )
         )
     return flat.width

@@ -28,7 +28,8 @@ class Verb:
 
     `changes` names the place of the thing that is changed where no result is named. `at_once` names
     the place of a number that says how many come out of one go. With `in_all`, the numbers before
-    the things are for all results together and not for one. `implied` tells how many are meant where no
+    the things are for all results together and not for one; with `takes_all`, a name without a number
+    means all that are left of it. `implied` tells how many are meant where no
     number stands and it is not one.
     """
 
@@ -38,6 +39,7 @@ class Verb:
     changes: str | None = None
     at_once: str | None = None
     in_all: bool = False
+    takes_all: bool = False
     implied: Implied = one_each
 
     @property
