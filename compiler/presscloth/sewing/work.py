@@ -118,6 +118,7 @@ class Work:
     not_measured: list[NotMeasured] = field(default_factory=list)
     filled: list[Filled] = field(default_factory=list)
     folded: dict[Span, str] = field(default_factory=dict)
+    _missed: list[tuple[Quantity, Quantity]] = field(default_factory=list)
 
     @property
     def span(self) -> Span:
@@ -287,7 +288,9 @@ class Work:
         meeting = Meeting(self.span, len(self.meetings), left, right, one, other, ease, rows)
         self.meetings.append(meeting)
         problem = judge(meeting, self.systems, cut=cut)
-        if problem is not None:
+        # Where both sides of a thing miss by the same, that is said once.
+        if problem is not None and lengths not in self._missed:
+            self._missed.append(lengths)
             self.report(problem)
 
     def short_in(self, have: Quantity, wanted: Quantity) -> tuple[System, ...]:
