@@ -5,10 +5,10 @@ The cloth lies across the page, its selvedges above and below, as it lies on a l
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
-from presscloth.cutting.buying import Bought, Purchase
-from presscloth.cutting.parts import Layout, Part, Placed, end_of
+from presscloth.cutting.buying import Purchase
+from presscloth.cutting.laid import Lying, OnCloth
 from presscloth.cutting.pieces import length_of
 from presscloth.drawing.dimensions import LETTERS, across, breadth, down, name_in
 from presscloth.drawing.tree import Area, Arrow, Drawing, Ink, Line, Shape
@@ -20,25 +20,22 @@ MARGIN = 1.5
 
 def draw_layouts(purchase: Purchase, system: System) -> tuple[Drawing, ...]:
     """One drawing for each length or sheet of cloth, in the sizes of one system."""
-    bought = purchase.by_system[system]
-    drawn = [layout for layout in bought.layouts if layout.placed]
+    drawn = [layout for layout in purchase.by_system[system].cloths if layout.pieces]
     return tuple(
-        _layout(purchase, bought, layout, system, number if len(drawn) > 1 else None)
+        _layout(purchase, layout, system, number if len(drawn) > 1 else None)
         for number, layout in enumerate(drawn, start=1)
     )
 
 
-def _layout(
-    purchase: Purchase, bought: Bought, layout: Layout, system: System, number: int | None
-) -> Drawing:
+def _layout(purchase: Purchase, layout: OnCloth, system: System, number: int | None) -> Drawing:
     scale = min(WIDEST / layout.length, TALLEST / layout.width)
     long, wide = layout.length * scale, layout.width * scale
     x, y = MARGIN, MARGIN
     corners = ((x, y), (x + long, y), (x + long, y + wide), (x, y + wide))
     shapes: list[Shape] = [Area(corners, Ink.WASTE)]
     legend: list[str] = []
-    for piece in layout.placed:
-        shapes += _piece(bought.parts, piece, scale, (x, y), legend)
+    for piece in layout.pieces:
+        shapes += _piece(piece, scale, (x, y), legend)
     shapes += [Line(corners[:2], Ink.SELVEDGE), Line(corners[2:], Ink.SELVEDGE)]
     words = said(layout.length, system), said(layout.width, system)
     shapes += across(x, x + long, y + wide + 3.5, words[0])
@@ -50,7 +47,7 @@ def _layout(
         width=x + long + 6 + breadth(words[1]),
         height=y + wide + 13,
         shapes=tuple(shapes),
-        alt=alt(name, bought, layout, words),
+        alt=alt(name, layout, words),
         caption="; ".join([f"{name}{which}", *dict.fromkeys(legend)]),
     )
 
@@ -61,28 +58,23 @@ def said(units: int, system: System) -> str:
     return printed(Quantity(Kind.LENGTH, value, value, physical=True), system, cut=True).text
 
 
-def _piece(
-    parts: Sequence[Part], piece: Placed, scale: float, origin: tuple[float, float], legend: list[str]
-) -> Iterator[Shape]:
-    part = parts[piece.part]
-    right, end = end_of(part, piece)
-    left, top = origin[0] + piece.y * scale, origin[1] + piece.x * scale
-    long, wide = (end - piece.y) * scale, (right - piece.x) * scale
-    corners = ((left, top), (left + long, top), (left + long, top + wide), (left, top + wide))
+def _piece(piece: Lying, scale: float, origin: tuple[float, float], legend: list[str]) -> Iterator[Shape]:
+    corners = tuple((origin[0] + y * scale, origin[1] + x * scale) for x, y in piece.corners)
+    left, top = min(x for x, _ in corners), min(y for _, y in corners)
+    long, wide = max(x for x, _ in corners) - left, max(y for _, y in corners) - top
     yield Area(corners, Ink.CLOTH, Ink.CUT)
     mark = str(piece.part + 1)
-    name, told = name_in(part.name, mark, left, top, long, wide)
+    name, told = name_in(piece.name, mark, left, top, long, wide)
     if min(long, wide) >= LETTERS:
         yield name
     if not told:
-        legend.append(f"{mark} {part.name}")
+        legend.append(f"{mark} {piece.name}")
 
 
-def alt(name: str, bought: Bought, layout: Layout, words: tuple[str, str]) -> str:
+def alt(name: str, layout: OnCloth, words: tuple[str, str]) -> str:
     """The layout in words, from the same data: how many of each piece lie on what cloth."""
     counts: dict[str, int] = {}
-    for piece in layout.placed:
-        part = bought.parts[piece.part].name
-        counts[part] = counts.get(part, 0) + 1
+    for piece in layout.pieces:
+        counts[piece.name] = counts.get(piece.name, 0) + 1
     listed = ", ".join(f"{count} {part}" for part, count in counts.items())
     return f"Cutting layout for {name}: on {words[0]} of cloth, {words[1]} wide, lie {listed}."

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from math import cos, radians, sin
 
 from presscloth.drawing.dimensions import across, both, breadth, down, name_in
+from presscloth.drawing.made import draw_border, draw_layers, draw_on_point
 from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
 from presscloth.measure import Quantity, System
 from presscloth.sewing.construction import Event, Stood
@@ -15,6 +17,12 @@ from presscloth.sewing.things import Circle, Flat, Hollow, Thing
 
 WIDEST, TALLEST = 105.0, 62.0
 MARGIN = 1.5
+OWN_WAYS = {"layer": draw_layers, "border": draw_border, "set on point": draw_on_point}
+"""Verbs of which the parts lie in ways of their own."""
+
+ADDED = frozenset(("attach", "fuse", "insert", "fill", "tack", "draw"))
+"""Verbs that add something to a thing without changing what its drawing shows."""
+
 INKS = {Mark.SEAM: Ink.SEAM, Mark.FOLD: Ink.FOLD}
 
 
@@ -39,9 +47,14 @@ def draw_event(event: Event, systems: Sequence[System]) -> Drawing | None:
     construction gives, raw allowances included.
     """
     made = event.made
-    if made is None or made.thing is None:
+    if made is None or made.thing is None or event.statement.verb in ADDED:
         return None
+    own = OWN_WAYS.get(event.statement.verb)
+    if own is not None:
+        return own(event, systems)
     match made.thing.shape:
+        case Hollow(round=True):
+            return _round(made, made.thing, systems)
         case Hollow(depth=Quantity()):
             return _boxed(made, made.thing, systems)
         case Flat() | Hollow():
@@ -163,3 +176,43 @@ def _boxed(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
 
 def _name(words: str, x: float, y: float, width: float, height: float) -> Shape:
     return name_in(words, "", x, y, width, height)[0]
+
+
+def _round(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | None:
+    """A round thing with a wall, seen a little from above: diameter and height."""
+    diameter = measured(thing.shape, "width", finished=False)
+    height = measured(thing.shape, "height", finished=False)
+    if diameter is None or height is None:
+        return None
+    flat = 0.28
+    scale = min(60.0 / float(diameter.metric), 48.0 / float(height.metric + diameter.metric))
+    w, h = float(diameter.metric) * scale, float(height.metric) * scale
+    depth = flat * w / 2
+    x, y = MARGIN, MARGIN + depth
+    rim = _ellipse(x + w / 2, y, w / 2, depth, 0.0, 360.0)
+    below = _ellipse(x + w / 2, y + h, w / 2, depth, 0.0, 180.0)
+    words = both(diameter, systems), both(height, systems)
+    wall = ((x, y), *reversed(below), (x + w, y), *_ellipse(x + w / 2, y, w / 2, depth, 0.0, 180.0))
+    shapes: list[Shape] = [
+        Area(wall, Ink.CLOTH, Ink.CUT),
+        Area(rim, Ink.WRONG_SIDE, Ink.CUT),
+        _name(made.name, x, y + depth, w, h),
+        *across(x, x + w, y + h + depth + 3.5, words[0]),
+        *down(y, y + h, x + w + 3.5, words[1]),
+    ]
+    return Drawing(
+        width=max(x + w + 6 + breadth(words[1]), x + w / 2 + breadth(words[0]) / 2 + 1),
+        height=y + h + depth + 9,
+        shapes=tuple(shapes),
+        alt=f"{made.name}, round: {words[0]} across and {words[1]} high.",
+        caption=made.name,
+    )
+
+
+def _ellipse(
+    x: float, y: float, across: float, down: float, first: float, last: float
+) -> tuple[tuple[float, float], ...]:
+    """Points along an ellipse, from one angle to another in degrees, clockwise from the right."""
+    steps = 36
+    angles = (radians(first + (last - first) * i / steps) for i in range(steps + 1))
+    return tuple((x + across * cos(angle), y + down * sin(angle)) for angle in angles)
