@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from presscloth.edition.evaluator import AskThings, Evaluator
 from presscloth.edition.problems import NotPositive, WrongKind
-from presscloth.measure import Kind, Quantity, System, printed
+from presscloth.measure import Kind, Quantity, printed
 from presscloth.problems import Problems
 from presscloth.recipe.expression import Broken, Expression, Name
 from presscloth.recipe.matching import names_of
@@ -206,12 +206,12 @@ def _side(piece: Piece, side: Definition | None, word: str, evaluator: Evaluator
     if value.kind is not Kind.LENGTH:
         wrong = WrongKind(span=place, what=what, found=value.kind.value, wanted=Kind.LENGTH.value)
         return evaluator.report(wrong)
-    for system in System:
-        if value[system] <= 0:
-            text = printed(value.computed(), system).text
-            problem = NotPositive(span=place, piece=piece.name.text, side=word, value=text)
-            return evaluator.report(problem.in_systems(system.value))
-    return value
+    less = [system for system in evaluator.systems if value[system] <= 0]
+    for system in less:
+        text = printed(value.computed(), system).text
+        problem = NotPositive(span=place, piece=piece.name.text, side=word, value=text)
+        evaluator.report(problem.in_systems(system.value))
+    return Broken(place) if less else value
 
 
 def _allowance(piece: Piece, evaluator: Evaluator) -> Quantity | Broken | None:

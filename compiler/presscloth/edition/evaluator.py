@@ -93,7 +93,8 @@ _SIGNS = {Sign.PLUS: add, Sign.MINUS: subtract, Sign.TIMES: multiply, Sign.OVER:
 class Evaluator:
     """Works out expressions of one recipe in one size.
 
-    `choices` sets measures that are the reader's to choose to other values than stated.
+    `choices` sets measures that are the reader's to choose to other values than stated. `systems`
+    are those in which the recipe is published; what goes wrong in the other alone does not matter.
     Problems go to `problems`, marked with the size; a part that is `Broken` has been reported.
     """
 
@@ -105,6 +106,7 @@ class Evaluator:
         problems: Problems,
         choices: Mapping[str, Quantity] | None = None,
     ) -> None:
+        self.systems = recipe.front.systems
         self._size = size
         self._ask = ask
         self._problems = problems
@@ -206,6 +208,8 @@ class Evaluator:
             carried = carried_over(
                 first.value, first.unit, exactly=stated.exactly, about=about, span=stated.span
             )
+            if isinstance(carried, Vanishes) and carried.to not in self.systems:
+                return self._stated(replace(stated, exactly=True), about)
             if isinstance(carried, Vanishes):
                 return self.report(
                     BecomesNothing(
@@ -268,6 +272,9 @@ class Evaluator:
         value = self.value(expression)
         if isinstance(value, Broken):
             return value
+        if len(self.systems) == 1:
+            only = value[self.systems[0]]
+            value = replace(value, metric=only, imperial=only)
         count = as_count(value)
         if isinstance(count, int) and count >= 0:
             return count

@@ -9,7 +9,7 @@ from presscloth.cutting.buying import Purchase
 from presscloth.drawing.pieces import draw_pieces
 from presscloth.edition import Edition, Evaluator, statements
 from presscloth.handout import tree
-from presscloth.handout.bought import layout_figures
+from presscloth.handout.bought import layout_figures, quantities
 from presscloth.handout.cautions import cautions
 from presscloth.handout.lists import cut_lines, material_lines, used_materials
 from presscloth.handout.prose import Teller
@@ -48,7 +48,9 @@ def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
     edition, recipe = worked.edition, worked.edition.recipe
     front = recipe.front
     size = edition.size.name
-    teller = Teller(worked.settled, systems_of(recipe, publisher.systems), recipe.folder)
+    systems = systems_of(recipe, publisher.systems)
+    bought = quantities(worked.purchases, systems)
+    teller = Teller(worked.settled, systems, recipe.folder, bought)
     materials = used_materials(recipe, edition, _keys_spoken_of(edition))
     audience = audience_of(recipe, size)
     return tree.Handout(

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import assert_never
 
@@ -12,15 +12,20 @@ from presscloth.handout.wording import amount
 from presscloth.measure import System
 from presscloth.proof.prose import Named, Settled
 from presscloth.recipe import prose
+from presscloth.recipe.expression import Bought
 
 
 @dataclass(frozen=True, slots=True)
 class Teller:
-    """Words the prose of one size: what its braces hold, in which systems, with pictures from where."""
+    """Words the prose of one size: what its braces hold, in which systems, with pictures from where.
+
+    `quantities` are what to buy, by key, as the list of materials words them.
+    """
 
     settled: Settled
     systems: Sequence[System]
     folder: Path | None
+    quantities: Mapping[str, tree.Amount] = field(default_factory=dict)
 
     def inlines(self, of: Sequence[prose.Inline]) -> tuple[tree.Inline, ...]:
         return tuple(inline for each in of for inline in self._inline(each))
@@ -48,7 +53,12 @@ class Teller:
         value = self.settled[measure.span]
         if isinstance(value, Named):
             return tree.Text(value.piece.name)
-        return amount(value, self.systems, measure.how)
+        match measure.expression:
+            case Bought(key=key) if key.text in self.quantities and not measure.how:
+                return self.quantities[key.text]
+            case expression:
+                bought = isinstance(expression, Bought)
+                return amount(value, self.systems, measure.how, bought=bought)
 
     def _image(self, picture: prose.Picture) -> tree.Image:
         folder = self.folder or Path()

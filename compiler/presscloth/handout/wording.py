@@ -36,10 +36,10 @@ def amount(
 ) -> Amount:
     """Word a quantity. `cut` and `bought` choose how it is rounded."""
     before = "about" if How.ABOUT in hows or quantity.about else ""
-    if quantity.kind is Kind.NUMBER:
-        return Amount(((number_text(quantity[systems[0]]), None),), before)
     asked = {How.METRIC: System.METRIC, How.IMPERIAL: System.IMPERIAL}
     only = tuple(asked[how] for how in hows if how in asked)
+    if quantity.kind is Kind.NUMBER:
+        return Amount(((number_text(quantity[(only or systems)[0]]), None),), before)
     bought = bought or How.BOUGHT in hows
     texts = tuple((printed(quantity, s, cut=cut, bought=bought).text, s) for s in only or systems)
     return Amount(texts, before)

@@ -9,7 +9,7 @@ from typing import assert_never
 
 from presscloth.edition import Edition
 from presscloth.edition.problems import UnlikeMeasures
-from presscloth.measure import Kind, Quantity, System, compare, number_text, printed
+from presscloth.measure import Kind, Quantity, System, compare, decimal_text, number_text, printed
 from presscloth.problems import Problem
 from presscloth.proof.prose import ValueAfter
 from presscloth.recipe.expression import Broken, Compared, Comparison
@@ -113,12 +113,13 @@ def _hold(check: Check, compared: Compared, edition: Edition, value: ValueAfter)
     failing = [s for s in systems if not holds(compared.comparison, left, right, margin, s)]
     if not failing:
         return
+    said_left, said_right = zip(*(_said(left, right, system) for system in failing), strict=True)
     fails = CheckFails(
         span=compared.span,
         systems=tuple(system.value for system in failing),
         check=compared.span.text,
-        left=_said(left, failing),
-        right=_said(right, failing),
+        left=" / ".join(dict.fromkeys(said_left)),
+        right=" / ".join(dict.fromkeys(said_right)),
         reason=plain(check.reason),
     )
     yield fails if len(failing) == len(systems) else _differs(fails, failing[0])
@@ -138,10 +139,15 @@ def _differs(fails: CheckFails, system: System) -> CheckDiffers:
     )
 
 
-def _said(quantity: Quantity, systems: list[System]) -> str:
-    if quantity.kind is Kind.NUMBER:
-        return number_text(quantity[systems[0]])
-    return " / ".join(printed(quantity.computed(), system).text for system in systems)
+def _said(left: Quantity, right: Quantity, system: System) -> tuple[str, str]:
+    """Both sides as they are printed; where that shows no difference, to a thousandth."""
+    if left.kind is Kind.NUMBER:
+        return number_text(left[system]), number_text(right[system])
+    first, second = (printed(side.computed(), system).text for side in (left, right))
+    if first != second or left.kind is not Kind.LENGTH:
+        return first, second
+    unit = "mm" if system is System.METRIC else "in"
+    return f"{decimal_text(left[system], 3)} {unit}", f"{decimal_text(right[system], 3)} {unit}"
 
 
 def holds(

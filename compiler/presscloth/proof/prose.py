@@ -183,7 +183,7 @@ def settle(edition: Edition, runs: Sequence[Told], value: ValueAfter, problems: 
         step = None if run.step is None else run.step.number
         found: Quantity | Named | Broken | None = _named(measure, edition, pieces, problems)
         if found is None:
-            found = _printable(value(measure.expression, step), measure, size, problems)
+            found = _printable(value(measure.expression, step), measure, edition, problems)
         if not isinstance(found, Broken):
             settled[measure.span] = found
     return settled
@@ -207,15 +207,16 @@ def _named(
 
 
 def _printable(
-    value: Quantity | Broken, measure: Measure, size: str, problems: Problems
+    value: Quantity | Broken, measure: Measure, edition: Edition, problems: Problems
 ) -> Quantity | Broken:
     if isinstance(value, Broken):
         return value
-    place = measure.expression.span
+    place, size = measure.expression.span, edition.size.name
     if value.kind is Kind.AREA:
         problems.add(AreaPrinted(span=place).in_size(size))
         return Broken(place)
-    one_system = How.METRIC in measure.how or How.IMPERIAL in measure.how
+    asked_for_one = How.METRIC in measure.how or How.IMPERIAL in measure.how
+    one_system = asked_for_one or len(edition.recipe.front.systems) == 1
     if value.kind is Kind.NUMBER and value.metric != value.imperial and not one_system:
         metric, imperial = number_text(value.metric), number_text(value.imperial)
         problems.add(NumberDiffers(span=place, metric=metric, imperial=imperial).in_size(size))

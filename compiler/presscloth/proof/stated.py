@@ -9,7 +9,7 @@ from itertools import chain
 from typing import ClassVar
 
 from presscloth.edition import statements
-from presscloth.measure import UNITS, Quantity, System, carried_over, measure_text, printed
+from presscloth.measure import UNITS, Quantity, System, agreement, carried_over, measure_text, printed
 from presscloth.problems import Label, Problem, Severity
 from presscloth.proof.subject import Subject
 from presscloth.recipe.expression import Compared, Expression, Measured, Rounded, Value, within
@@ -192,7 +192,7 @@ def _carried(stated: Sequence[Measured]) -> Iterator[Problem]:
 def _two_ways(stated: Sequence[Measured]) -> Iterator[Problem]:
     seen: dict[tuple[System, Fraction], Measured] = {}
     for pair in stated:
-        if pair.second is None:
+        if pair.second is None or not _may_agree(pair.first, pair.second):
             continue
         halves = {_own(pair.first): pair, _own(pair.second): pair}
         for half in halves:
@@ -205,6 +205,13 @@ def _two_ways(stated: Sequence[Measured]) -> Iterator[Problem]:
                     span=pair.span, here=_as_pair(pair), earlier=_as_pair(earlier), labels=(label,)
                 )
                 break
+
+
+def _may_agree(first: Value, second: Value) -> bool:
+    """Whether two halves are near enough for a pair; one that disagrees is reported for that alone."""
+    values = {UNITS[half.unit].system: _own(half)[1] for half in (first, second)}
+    kind = UNITS[first.unit].kind
+    return agreement(values[System.METRIC], values[System.IMPERIAL], kind, about=True) is None
 
 
 def _as_pair(pair: Measured) -> str:

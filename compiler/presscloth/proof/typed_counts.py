@@ -13,7 +13,7 @@ from presscloth.proof.subject import Subject
 from presscloth.proof.typed import TypedCount, find_counts
 from presscloth.proof.typed_by_hand import place_of, runs
 from presscloth.recipe.expression import Broken, Expression
-from presscloth.recipe.statement import Caught, Counted, EdgesOf, Slot, Statement, Things
+from presscloth.recipe.matching import counted_in
 from presscloth.recipe.tree import Step
 from presscloth.recipe.walking import Where
 from presscloth.recipe.words import look_up
@@ -132,29 +132,10 @@ def _used(step: Step, evaluator: Evaluator) -> Mapping[str, frozenset[int]]:
             times = _number(statement.result.count, evaluator) if statement.result else 1
             if statement.result is not None:
                 found[statement.result.name.text].add(times)
-            for counted in _things(statement):
+            for counted in (each for slot in statement.slots.values() for each in counted_in(slot)):
                 number = _number(counted.count, evaluator)
                 found[counted.name.text].update((number, number * times))
     return {name: frozenset(numbers - {0}) for name, numbers in found.items()}
-
-
-def _things(statement: Statement) -> Iterator[Counted]:
-    for slot in statement.slots.values():
-        yield from _in_slot(slot)
-
-
-def _in_slot(slot: Slot) -> Iterator[Counted]:
-    match slot:
-        case Counted():
-            yield slot
-        case EdgesOf(of=of):
-            yield of
-        case Things(of=things):
-            yield from things
-        case Caught(of=caught):
-            yield from (edges.of for edges in caught)
-        case _:
-            return
 
 
 def _number(count: Expression | None, evaluator: Evaluator) -> int:

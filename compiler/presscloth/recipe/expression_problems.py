@@ -301,7 +301,7 @@ class WordsLeftOver(Problem):
         return f"`{self.span.text}` follows a complete measure and cannot be read"
 
     def hint(self) -> str:
-        return "put a sign before it, or take it out; a remark goes after a colon in Measures"
+        return "put a sign before it, or take it out; a remark goes after a colon"
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -228,6 +228,21 @@ class Matcher:
         return tuple(found)
 
 
+def counted_in(slot: Slot) -> Iterator[Counted]:
+    """The things of which a statement's place speaks, with the numbers before them."""
+    match slot:
+        case Counted():
+            yield slot
+        case EdgesOf(of=of):
+            yield of
+        case Things(of=things):
+            yield from things
+        case Caught(of=caught):
+            yield from (edges.of for edges in caught)
+        case Sides() | Choice() | Amount():
+            return
+
+
 def names_of(slot: Slot) -> Iterator[tuple[Name, bool]]:
     """The names in a statement's place; each with True for a measure, False for a thing."""
     match slot:

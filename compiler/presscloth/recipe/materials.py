@@ -151,7 +151,7 @@ class WidthMissing(Problem):
     def hint(self) -> str:
         if self.side == "width":
             return "write the usable width, selvedges not included"
-        return "add a column `Length` with the length of one"
+        return f"write the length of one {self.form} in a column `Length`"
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -216,13 +216,13 @@ def _material(row: Row, inlines: ReadInlines, problems: Problems) -> Material | 
         return None
     width = _expression(row, "Width", problems)
     length = _expression(row, "Length", problems)
-    if form in LAID_OUT and width is None:
-        problems.add(WidthMissing(span=row.span, material=name.text, side="width", form=form.value))
-    if form in FIXED and length is None:
-        problems.add(WidthMissing(span=row.span, material=name.text, side="length", form=form.value))
+    for side, value, forms in (("width", width, LAID_OUT), ("length", length, FIXED)):
+        if form in forms and value is None:
+            place = row.place(side.capitalize())
+            problems.add(WidthMissing(span=place, material=name.text, side=side, form=form.value))
     sold_by = _expression(row, "Sold by", problems)
     if sold_by is None and form not in FIXED and form not in (Form.NOTION, Form.THREAD):
-        problems.add(StepOfSaleMissing(span=row.span, material=name.text))
+        problems.add(StepOfSaleMissing(span=row.place("Sold by"), material=name.text))
     cell = row.cells.get("Notes")
     notes = read_notes(cell, MATERIAL_NOTES, inlines, problems) if cell else ()
     return Material(key.text, name.text, form, width, length, sold_by, notes, row.span, key.span())

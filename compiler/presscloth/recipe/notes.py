@@ -21,6 +21,7 @@ MATERIAL_NOTES = (
     NoteKind.REPEAT,
     NoteKind.JOINS_ALLOWED,
     NoteKind.CUT_IN_STRIPS,
+    NoteKind.STRAIGHTENED,
 )
 PIECE_NOTES = (
     NoteKind.MEASURE_FIRST,

@@ -103,7 +103,32 @@ def elements(pattern: str) -> tuple[Element, ...]:
     return tuple(found)
 
 
+_EXAMPLES: Mapping[str, str] = {
+    "thing": "{}",
+    "things": "{}, {}, {}",
+    "edge": "{edge} of {}",
+    "edges": "left, right of {}",
+    "sides": "left, right, bottom",
+    "caught": "top of {}",
+    "measure": "2 cm (3/4 in)",
+    "number": "2",
+}
+"""What may stand in a place, `{}` for the letter of a thing."""
+
+
 def spoken(pattern: str) -> str:
-    """A pattern as messages show it: places as capitals, choices with a stroke."""
-    shown = re.sub(r"\{(\w+):\w+\}", lambda match: match[1].upper(), pattern)
-    return re.sub(r"\{\w+=([^}]*)\}", lambda match: match[1].replace("|", " | "), shown)
+    """A pattern as messages show it: an example in each place, choices with a stroke between.
+
+    `join bottom of A to top of B`, `hem left, right of A by 2 cm (3/4 in) [twice]`
+    """
+    letters, edges = iter("ABCDEFGH"), iter(("bottom", "top") * 4)
+
+    def example(match: re.Match[str]) -> str:
+        text = _EXAMPLES[match[1]]
+        if "{edge}" in text:
+            text = text.replace("{edge}", next(edges))
+        return re.sub(r"\{\}", lambda _: next(letters), text)
+
+    shown = re.sub(r"\{\w+:(\w+)\}", example, pattern)
+    shown = re.sub(r"\{\w+=([^}]*)\}", lambda match: match[1].replace("|", " | "), shown)
+    return shown.replace(" [, ", "[, ")

@@ -240,7 +240,7 @@ def _piece(
         notes=notes,
         span=row.span,
     )
-    has_its_sides = _hold_sides(piece, [materials[key.text].form for key in keys], problems)
+    has_its_sides = _hold_sides(piece, row, [materials[key.text].form for key in keys], problems)
     return piece if has_its_sides else None
 
 
@@ -290,20 +290,22 @@ def _grain(row: Row, any_grain: bool, problems: Problems) -> Grain:
     return Grain.ALONG
 
 
-def _hold_sides(piece: Piece, forms: list[Form], problems: Problems) -> bool:
+def _hold_sides(piece: Piece, row: Row, forms: list[Form], problems: Problems) -> bool:
     """Demand the sizes that the material's form and the shape call for, and no others.
 
     A size too many is reported and left alone; without one that is wanted there is no piece.
     """
     missing = _missing_side(piece, forms)
     if missing is not None:
-        problems.add(SideMissing(span=piece.span, piece=piece.name.text, side=missing))
+        place = row.place("Width" if missing == "width" else "Height")
+        problems.add(SideMissing(span=place, piece=piece.name.text, side=missing))
     elif piece.width is not None and piece.height is not None:
         laid_out = any(form in LAID_OUT for form in forms)
+        name, second = piece.name.text, row.place("Height")
         if laid_out and piece.shape is Shape.CIRCLE:
-            problems.add(SideLeftOver(span=piece.span, piece=piece.name.text, what="a circle"))
+            problems.add(SideLeftOver(span=second, piece=name, what="a circle"))
         elif not laid_out and any(form in BY_LENGTH for form in forms):
-            problems.add(SideLeftOver(span=piece.span, piece=piece.name.text, what="cut from a length"))
+            problems.add(SideLeftOver(span=second, piece=name, what="cut from a length"))
     return missing is None
 
 

@@ -223,8 +223,7 @@ class StatementInTwoWays(Problem):
         return f"`{' '.join(self.span.text.split())}` can be read in {len(self.ways)} ways"
 
     def hint(self) -> str:
-        shown = " and as ".join(f"`{way}`" for way in self.ways[:2])
-        return f"rename one of the things: it reads as {shown}"
+        return f"rename one of the things: it reads as {', or as '.join(self.ways[:2])}"
 
 
 @dataclass(frozen=True, kw_only=True)

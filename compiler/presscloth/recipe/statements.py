@@ -13,7 +13,7 @@ from presscloth.problems import Problems
 from presscloth.recipe.expression import Broken, Name
 from presscloth.recipe.lexer import Token, TokenKind, tokens
 from presscloth.recipe.lost import cause
-from presscloth.recipe.matching import Known, Matcher, Slots
+from presscloth.recipe.matching import Known, Matcher, Slots, counted_in
 from presscloth.recipe.patterns import TAILS, ResultRule, VerbForm, elements, spoken
 from presscloth.recipe.reading_problems import (
     NameUnknown,
@@ -60,7 +60,7 @@ def statement_passages(block: Passage) -> Iterator[Passage]:
 
 def result_name(statement: Passage) -> Name | None:
     """The name that a statement makes, without reading the rest of it."""
-    left = _left_side(tokens(statement))
+    left = _left_side(tokens(statement)) or ()
     words = [token for token in left if token.kind is TokenKind.WORD]
     while left and left[-1].kind is TokenKind.WORD:
         left = left[:-1]
@@ -71,11 +71,12 @@ def result_name(statement: Passage) -> Name | None:
     return Name(" ".join(word.text for word in words), words[0].span.to(words[-1].span))
 
 
-def _left_side(found: Sequence[Token]) -> tuple[Token, ...]:
+def _left_side(found: Sequence[Token]) -> tuple[Token, ...] | None:
+    """What stands before the `=`; None where there is none."""
     for i, token in enumerate(found):
         if token.says("="):
             return tuple(found[:i])
-    return ()
+    return None
 
 
 def sew_block(block: Passage, verbs: Sequence[VerbForm], known: Known, problems: Problems) -> SewBlock:
@@ -95,12 +96,12 @@ def _statement(
             return broken
     left = _left_side(every)
     result: Result | None = None
-    if left:
+    if left is not None:
         read = _result(passage, left, problems)
         if isinstance(read, Broken):
             return broken
         result = read
-    body = every[len(left) + 1 :] if left else every
+    body = every if left is None else every[len(left) + 1 :]
     if not body or len(body) > MOST_TOKENS:
         problems.add(StatementNotRead(span=passage.span(), patterns=()))
         return broken
@@ -112,7 +113,7 @@ def _statement(
 
 def _result(passage: Passage, left: tuple[Token, ...], problems: Problems) -> Result | Broken:
     """`row`, `4 row` or `(4 × across) row`."""
-    span = left[0].span.to(left[-1].span)
+    span = left[0].span.to(left[-1].span) if left else passage.span(0, 1)
     name = result_name(passage)
     if name is None or why_no_name(name.text) is not None:
         reason = "there is no name before the `=`" if name is None else f"`{name.text}` cannot be a name"
@@ -145,8 +146,7 @@ def _read(
     if len(strict) == 1:
         return strict[0]
     if len(strict) > 1:
-        ways = tuple(spoken(reading.pattern) for reading in strict)
-        problems.add(StatementInTwoWays(span=passage.span(), ways=ways))
+        problems.add(StatementInTwoWays(span=passage.span(), ways=_told_apart(strict)))
         return None
     loose = sorted(_readings(passage, body, by_first, known, free=True), key=_strangeness)
     if loose:
@@ -158,6 +158,21 @@ def _read(
         shown = tuple(dict.fromkeys(spoken(pattern) for _, pattern in by_first))
         problems.add(StatementNotRead(span=passage.span(), patterns=shown))
     return None
+
+
+def _told_apart(readings: Sequence[Reading]) -> tuple[str, ...]:
+    """The readings in words that differ: by the things of which they speak, or by their patterns."""
+    things = tuple(", ".join(_things(reading)) for reading in readings)
+    if len(set(things)) == len(things):
+        return things
+    return tuple(f"`{spoken(reading.pattern)}`" for reading in readings)
+
+
+def _things(reading: Reading) -> Iterator[str]:
+    """`A pocket`, or `pocket` cut from `A`"""
+    for slot in reading.slots.values():
+        for counted in counted_in(slot):
+            yield f"`{counted.name.text}`" + (f" cut from `{counted.key}`" if counted.key else "")
 
 
 def _begins(pattern: str, token: Token) -> bool:

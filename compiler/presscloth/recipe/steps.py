@@ -164,8 +164,13 @@ def read_stages(
         stages.append(Stage(title, tuple(steps), place))
     for step in stages[0].steps[:1] if stages else ():
         if step.lead.instead:
-            problems.add(NothingBeforeOr(span=step.span))
+            problems.add(NothingBeforeOr(span=_first_line(step.span)))
     return tuple(stages)
+
+
+def _first_line(span: Span) -> Span:
+    line, _, _ = span.text.partition("\n")
+    return Span(span.source, span.start, span.start + len(line.rstrip()))
 
 
 def _step(number: int, item: ItemBlock, blocks: ReadBlocks, sew: ReadSew, problems: Problems) -> Step:

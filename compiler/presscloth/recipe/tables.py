@@ -163,6 +163,10 @@ class CellEmpty(Problem):
         return f"the cell `{self.column}` of `{self.row}` is empty"
 
     def hint(self) -> str:
+        if self.column == "Cut":
+            return f"write how many of `{self.row}` are cut from each material"
+        if self.column == "From":
+            return f"write the letter of the material that `{self.row}` is cut from"
         return f"write the {self.column.lower()} of `{self.row}`"
 
 
@@ -176,6 +180,11 @@ class Row:
     def text(self, column: str) -> str:
         cell = self.cells.get(column)
         return "" if cell is None else cell.text
+
+    def place(self, column: str) -> Span:
+        """Where a cell stands or would stand; the whole row where there is no such column."""
+        cell = self.cells.get(column)
+        return self.span if cell is None else cell.span()
 
 
 def read_rows(

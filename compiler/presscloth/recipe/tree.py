@@ -108,6 +108,7 @@ class NoteKind(Enum):
     REPEAT = "repeat"
     JOINS_ALLOWED = "joins allowed"
     CUT_IN_STRIPS = "cut in strips"
+    STRAIGHTENED = "straightened"
     MEASURE_FIRST = "measure first"
     ANY_GRAIN = "any grain"
     ON_THE_FOLD = "on the fold"

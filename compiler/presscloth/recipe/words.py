@@ -46,9 +46,11 @@ def look_up(name: str, among: Mapping[str, T]) -> T | None:
 
 
 def nearest(name: str, among: Iterable[str]) -> str | None:
-    """The name that somebody who typed `name` probably meant."""
+    """The name that somebody who typed `name` probably meant: `hem` for `hme`, `seam` for `sem`."""
     known = {other.casefold(): other for other in among}
-    found = get_close_matches(name.casefold(), known, n=1, cutoff=0.72)
+    letters = sorted(name.casefold())
+    found = [other for other in known if sorted(other) == letters]
+    found = found or get_close_matches(name.casefold(), known, n=1, cutoff=0.72)
     return known[found[0]] if found else None
 
 
