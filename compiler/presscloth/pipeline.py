@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from presscloth.cutting.workshop import PLAIN, Workshop
 from presscloth.problems import Problem, Problems, Severity
 from presscloth.proof import accept, hold_recipe
 from presscloth.proof.measured import of_state
@@ -82,20 +83,20 @@ def slug_of(path: Path) -> str:
     return path.resolve().parent.name if path.name == RECIPE else path.stem
 
 
-def prove(path: Path) -> Proved:
+def prove(path: Path, workshop: Workshop = PLAIN) -> Proved:
     """Read a recipe, work out every size in both systems, and hold everything that can be held."""
     problems = Problems()
     source = load(path, problems)
     if source is None:
         return Proved(slug_of(path), path, None, (), problems.found())
-    return prove_source(source, path, problems)
+    return prove_source(source, path, problems, workshop)
 
 
-def prove_source(source: Source, path: Path, problems: Problems) -> Proved:
+def prove_source(source: Source, path: Path, problems: Problems, workshop: Workshop = PLAIN) -> Proved:
     """The same for a text that has been read already; `path` says where its pictures lie."""
     slug = slug_of(path)
     recipe = read(source, slug=slug, folder=path.parent, verbs=forms(), problems=problems)
-    sizes = tuple(work_out(recipe, size, problems) for size in recipe.sizes)
+    sizes = tuple(work_out(recipe, size, problems, workshop) for size in recipe.sizes)
     hold_recipe(recipe, sizes, problems)
     return Proved(slug, path, recipe, sizes, accept(problems.found(), recipe.front.accept))
 
@@ -106,7 +107,7 @@ def booklet(proved: Proved, publisher: Publisher) -> Booklet:
     from presscloth.handout.tree import Booklet
 
     worked = (
-        WorkedOut(size.sewn, size.evaluator, size.settled, size.asked.purchases) for size in proved.sizes
+        WorkedOut(size.sewn, size.evaluator, size.settled, size.buying.purchases) for size in proved.sizes
     )
     return Booklet(tuple(make_handout(each, publisher) for each in worked))
 
@@ -123,7 +124,7 @@ def measures(proved: Proved) -> tuple[SizeMeasures, ...]:
             states=tuple(
                 StateMeasures(stood.name, stood.step, of_state(stood)) for stood in size.construction.states
             ),
-            purchases=size.asked.purchases,
+            purchases=size.buying.purchases,
         )
         for size in proved.sizes
     )

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from presscloth.cutting.buying import Bought, Buyer
+from presscloth.cutting.taking import Bought
 from presscloth.measure import System
 from presscloth.pipeline import prove_source
 from presscloth.problems import Problems
@@ -61,10 +61,7 @@ def bought(
     proved = prove_source(Source("quantities.md", text), Path("quantities.md"), problems)
     assert [p.message() for p in proved.problems] == []
     (size,) = proved.sizes
-    found = Problems()
-    buyer = Buyer(size.edition, size.evaluator, found, filled={}, stitched=None)
-    (purchase,) = buyer.purchases()
-    assert not found.found()
+    (purchase,) = size.buying.purchases.values()
     return purchase.by_system[IMPERIAL]
 
 

@@ -9,14 +9,18 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
-from math import ceil, isqrt
+from math import ceil, floor, isqrt
 
-from presscloth.cutting.parts import Part
+from presscloth.cutting.outlines import Outline, around_circle
+from presscloth.cutting.parts import Part, lies_of
 from presscloth.edition import CutPiece
 from presscloth.measure import Kind, Quantity, System, convert, printed
 from presscloth.recipe.tree import Grain, Shape
 
 PER_MM = 80
+
+LESS_THAN_PI = Fraction(333, 106)
+"""Below pi, so that the area of a circle is never taken for more than it is (geometry)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,10 +36,29 @@ class Cloth:
     repeat: int
 
 
+@dataclass(frozen=True, slots=True)
+class Pieces:
+    """What is laid out: every piece as a rectangle, and as an outline where that lies closer.
+
+    `outlines` is empty when all pieces are upright rectangles. `area` is no more than that of all
+    pieces, and `reach` no more than the length that the longest of them takes.
+    """
+
+    parts: tuple[Part, ...]
+    outlines: tuple[Outline, ...]
+    area: int
+    reach: int
+
+
 def units(length: Fraction, system: System) -> int:
     """A length of one system (mm or in) in 1/80 mm, rounded up."""
+    return ceil(in_units(length, system))
+
+
+def in_units(length: Fraction, system: System) -> Fraction:
+    """A length of one system (mm or in) in 1/80 mm."""
     millimetres = length if system is System.METRIC else convert(length, Kind.LENGTH, System.METRIC)
-    return ceil(millimetres * PER_MM)
+    return millimetres * PER_MM
 
 
 def length_of(units: int, system: System) -> Fraction:
@@ -49,6 +72,29 @@ def as_cut(side: Quantity, system: System) -> int:
     return units(max(side[system], printed(side, system, cut=True).value), system)
 
 
+def usable(width: Quantity, system: System, kept: Fraction) -> int:
+    """The width of a cloth of which a part is `kept` in the wash, as it is printed or as it is.
+
+    A piece as wide as its cloth is printed as its cloth is, and fits.
+    """
+    return floor(in_units(max(width[system], printed(width, system).value), system) * kept)
+
+
+def pieces_of(wanted: Sequence[tuple[CutPiece, int]], cloth: Cloth, system: System) -> Pieces:
+    """What is laid out for several pieces, each with how many are cut; those without a size left out."""
+    found = [(piece, part) for piece, count in wanted if (part := part_of(piece, count, cloth, system))]
+    parts = tuple(part for _, part in found)
+    uneven = any(piece.shape is Shape.CIRCLE or piece.grain is Grain.BIAS for piece, _ in found)
+    return Pieces(
+        parts=parts,
+        outlines=tuple(_outline(*each, cloth, system) for each in found)
+        if uneven and not cloth.repeat
+        else (),
+        area=sum(_area(piece, part, system) for piece, part in found),
+        reach=max((_reach(piece, part, system) for piece, part in found), default=0),
+    )
+
+
 def part_of(piece: CutPiece, count: int, cloth: Cloth, system: System) -> Part | None:
     """What a piece takes of the cloth; None for a piece without a size.
 
@@ -57,36 +103,62 @@ def part_of(piece: CutPiece, count: int, cloth: Cloth, system: System) -> Part |
     """
     if piece.width is None or count <= 0:
         return None
-    width = as_cut(piece.width, system)
-    height = width if piece.height is None else as_cut(piece.height, system)
+    width, height = _sides(piece, system)
     turnable = piece.grain is Grain.ANY and not cloth.one_way
     match piece.shape:
-        case Shape.CIRCLE:
-            height = width
         case Shape.HALF_SQUARE:
-            count, height = -(-count // 2), width
+            count = -(-count // 2)
         case Shape.QUARTER_SQUARE:
-            count, height = -(-count // 4), width
-        case Shape.RECTANGLE | Shape.OUTLINE:
+            count = -(-count // 4)
+        case Shape.CIRCLE | Shape.RECTANGLE | Shape.OUTLINE:
             pass
     match piece.grain:
         case Grain.ACROSS:
             width, height = height, width
-        case Grain.BIAS:
-            width = height = _on_the_bias(width, height)
-        case Grain.ALONG | Grain.ANY:
+        case Grain.BIAS if piece.shape is not Shape.CIRCLE:
+            width = height = _slant(width) + _slant(height)
+        case Grain.BIAS | Grain.ALONG | Grain.ANY:
             pass
     if cloth.repeat:
         height = -(-height // cloth.repeat) * cloth.repeat
     return Part(piece.name, width, height, count, turnable)
 
 
-def _on_the_bias(width: int, height: int) -> int:
-    """The side of the upright square around a rectangle that lies at 45°: (w + h) / √2, rounded up."""
-    return isqrt((width + height) ** 2 // 2) + 1
+def _sides(piece: CutPiece, system: System) -> tuple[int, int]:
+    """Width and height as cut; those of a circle, and of the square that triangles are cut from, are one."""
+    assert piece.width is not None
+    width = as_cut(piece.width, system)
+    equal = piece.height is None or piece.shape not in (Shape.RECTANGLE, Shape.OUTLINE)
+    return (width, width) if equal or piece.height is None else (width, as_cut(piece.height, system))
 
 
-def parts_of(pieces: Sequence[tuple[CutPiece, int]], cloth: Cloth, system: System) -> tuple[Part, ...]:
-    """The parts of several pieces, each with how many are cut."""
-    found = (part_of(piece, count, cloth, system) for piece, count in pieces)
-    return tuple(part for part in found if part is not None)
+def _slant(side: int) -> int:
+    """What a side that lies at 45° takes across and along: side / √2, rounded up."""
+    return isqrt(side * side // 2) + 1
+
+
+def _outline(piece: CutPiece, part: Part, cloth: Cloth, system: System) -> Outline:
+    """A piece as an outline that covers it; one on the bias leans either way where the cloth allows it."""
+    width, height = _sides(piece, system)
+    if piece.shape is Shape.CIRCLE:
+        return Outline(part.name, around_circle(width), part.quantity)
+    if piece.grain is Grain.BIAS:
+        across, along = _slant(width), _slant(height)
+        corners = ((along, 0), (across + along, across), (across, across + along), (0, along))
+        return Outline(part.name, corners, part.quantity, (0,) if cloth.one_way else (0, 90))
+    corners = ((0, 0), (part.width, 0), (part.width, part.height), (0, part.height))
+    return Outline(part.name, corners, part.quantity, (0, 90) if part.turnable else (0,))
+
+
+def _area(piece: CutPiece, part: Part, system: System) -> int:
+    width, height = _sides(piece, system)
+    if piece.shape is Shape.CIRCLE:
+        return floor(LESS_THAN_PI * width * width / 4) * part.quantity
+    return width * height * part.quantity if piece.grain is Grain.BIAS else part.area
+
+
+def _reach(piece: CutPiece, part: Part, system: System) -> int:
+    width, height = _sides(piece, system)
+    if piece.grain is Grain.BIAS and piece.shape is not Shape.CIRCLE:
+        return isqrt((width + height) ** 2 // 2)
+    return min(along for _, along in lies_of(part))

@@ -16,10 +16,11 @@ from presscloth.recipe.tree import Form
 
 def quantities(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> Mapping[str, Amount]:
     """What to buy of each material, by its key."""
-    return {key: _worded(purchase, systems) for key, purchase in purchases.items()}
+    return {key: worded(purchase, systems) for key, purchase in purchases.items()}
 
 
-def _worded(purchase: Purchase, systems: Sequence[System]) -> Amount:
+def worded(purchase: Purchase, systems: Sequence[System]) -> Amount:
+    """What to buy of one material: `60 cm (3/4 yd)`, `2 fat quarters`, `1 of 35 cm (1 of 14 in)`."""
     if purchase.material.form is Form.ZIP:
         return Amount(tuple((_zips(purchase, system), system) for system in systems))
     quantity = purchase.quantity()
@@ -30,17 +31,30 @@ def _worded(purchase: Purchase, systems: Sequence[System]) -> Amount:
     return Amount(tuple((_number(purchase, system), system) for system in systems))
 
 
+def with_optional(purchase: Purchase | None, systems: Sequence[System]) -> tuple[str, Amount] | None:
+    """What to buy where all that is optional is made too, if that is more, and the words before it."""
+    if purchase is None or not purchase.with_optional:
+        return None
+    *others, last = purchase.optional
+    words = f"with the optional {last}" if not others else "with everything that is optional"
+    return words, worded(purchase.full(), systems)
+
+
 def _number(purchase: Purchase, system: System) -> str:
-    """`2 fat quarters`, `3`: what is bought one by one."""
+    """`2 fat quarters`, `3 lengths`, `3`: what is bought one by one."""
     bought = purchase.by_system[system].buy
-    if purchase.material.form in (Form.SHEET, Form.FAT_QUARTER):
-        return counted(int(bought), purchase.material.form.value)
-    return number_text(bought)
+    match purchase.material.form:
+        case Form.SHEET | Form.FAT_QUARTER as form:
+            return counted(int(bought), form.value)
+        case Form.TAPE | Form.ELASTIC:
+            return counted(int(bought), "length")
+        case _:
+            return number_text(bought)
 
 
 def _zips(purchase: Purchase, system: System) -> str:
     """`1 of 35 cm`, `2 of 20 cm`: every zip in the next length that is sold."""
-    lengths = Counter(purchase.sold_lengths(system))
+    lengths = Counter(purchase.by_system[system].lengths)
     return ", ".join(
         f"{count} of {printed(Quantity(Kind.LENGTH, length, length), system).text}"
         for length, count in lengths.items()
@@ -61,9 +75,9 @@ def layout_figures(
 
 def verdict(purchase: Purchase | None) -> str:
     """Whether less could do: said of what is laid out on cloth, in the worse of both systems."""
-    if purchase is None or not any(bought.layouts for bought in purchase.by_system.values()):
+    if purchase is None or not any(bought.cloths for bought in purchase.by_system.values()):
         return ""
     if all(bought.proved for bought in purchase.by_system.values()):
         return "least that can be bought"
-    over = max(bought.buy / bought.bound - 1 for bought in purchase.by_system.values())
+    over = max(bought.buy / bought.bound - 1 for bought in purchase.by_system.values() if bought.bound)
     return f"within {decimal_text(max(over * 100, Fraction(1)), 0)} % of the bound"

@@ -14,6 +14,7 @@ from presscloth.proof import (
     stated,
     typed_by_hand,
     typed_counts,
+    widths,
 )
 from presscloth.proof.acceptance import accept
 from presscloth.proof.size import WorkedSize
@@ -33,6 +34,7 @@ OF_SIZE: tuple[Callable[[Subject, WorkedSize], Iterator[Problem]], ...] = (
     lambda subject, size: checks.hold(size.edition, size.value),
     lambda subject, size: choices.hold(size.edition, size.value),
     lambda subject, size: finished.hold(size),
+    lambda subject, size: widths.hold(size.edition, size.evaluator),
     lambda subject, size: typed_counts.hold(subject, size.edition, size.evaluator),
 )
 """Checks that look at one size."""

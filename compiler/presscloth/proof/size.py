@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
+from presscloth.cutting.workshop import PLAIN, Workshop
 from presscloth.edition import Edition, Evaluator, make_edition
 from presscloth.measure import Quantity
 from presscloth.problems import Problem, Problems
@@ -108,25 +109,40 @@ class NotBought(Problem):
         )
 
 
-class Asked:
-    """Answers what expressions say of things, as they stood after a step of one construction."""
+class Buying:
+    """What a size asks for in the shop, whichever way its steps are gone through."""
 
-    def __init__(self, construction: Construction, problems: Problems) -> None:
-        self._construction = construction
-        self._step: int | None = None
-        edition = construction.edition
-        self.evaluator: Evaluator = edition.evaluator(self._answer, problems, construction.settled)
+    def __init__(self, sewn: Sewn, workshop: Workshop) -> None:
+        self.sewn = sewn
+        self.workshop = workshop
 
     @cached_property
     def purchases(self) -> Mapping[str, Purchase]:
         """What to buy of each material, by its key; worked out when it is first asked for."""
-        from presscloth.cutting.buying import Buyer
-        from presscloth.cutting.sewn import filled, stitched
+        return self.of(1)
 
-        made = self._construction
-        quiet = Problems()  # what does not fit has been reported before anything is laid out
-        buyer = Buyer(made.edition, self.evaluator, quiet, filled=filled(made), stitched=stitched(made))
+    def of(self, times: int) -> Mapping[str, Purchase]:
+        """What to buy for so many articles, laid out together."""
+        from presscloth.cutting.buying import Buyer
+        from presscloth.cutting.demand import demands
+        from presscloth.cutting.terms import Terms
+
+        edition = self.sewn.edition
+        quiet = Problems()  # what does not fit is reported by a check of its own
+        terms = Terms(edition.evaluator(_later, quiet, self.sewn.fullest.settled))
+        buyer = Buyer(edition.recipe.materials, demands(self.sewn), terms, self.workshop, times)
         return {purchase.material.key: purchase for purchase in buyer.purchases()}
+
+
+class Asked:
+    """Answers what expressions say of things, as they stood after a step of one construction."""
+
+    def __init__(self, construction: Construction, buying: Buying, problems: Problems) -> None:
+        self._construction = construction
+        self._buying = buying
+        self._step: int | None = None
+        edition = construction.edition
+        self.evaluator: Evaluator = edition.evaluator(self._answer, problems, construction.settled)
 
     def value(self, expression: Expression, step: int | None) -> Quantity | Broken:
         """The value of an expression after a step; None: in the end."""
@@ -136,7 +152,7 @@ class Asked:
     def _answer(self, asked: PartOf | Bought) -> Quantity | Broken:
         match asked:
             case Bought(key=key):
-                purchase = self.purchases.get(key.text)
+                purchase = self._buying.purchases.get(key.text)
                 if purchase is None:
                     return self.evaluator.report(NotBought(span=asked.span, key=key.text))
                 return purchase.quantity()
@@ -167,6 +183,7 @@ class WorkedSize:
     edition: Edition
     sewn: Sewn
     asked: Asked
+    buying: Buying
     settled: Settled
     measures: Mapping[str, Quantity]
 
@@ -189,22 +206,23 @@ class WorkedSize:
         return frozenset(of_pieces(tuple(still)))
 
 
-def work_out(recipe: Recipe, size: Size, problems: Problems) -> WorkedSize:
+def work_out(recipe: Recipe, size: Size, problems: Problems, workshop: Workshop = PLAIN) -> WorkedSize:
     """Work out a size, sew it in every way, and settle everything that its prose prints."""
     edition = make_edition(recipe, size, problems, _later)
     sewn = prove_sewing(edition)
     problems.extend(sewn.problems)
     edition = sewn.fullest.edition
     runs = tuple(told(recipe))
-    asked = Asked(sewn.fullest, problems)
+    buying = Buying(sewn, workshop)
+    asked = Asked(sewn.fullest, buying, problems)
     settled = settle(edition, runs, asked.value, problems)
-    _hold_ways(edition, sewn, runs, settled, problems)
+    _hold_ways(edition, buying, runs, settled, problems)
     measures = {
         **unneeded(edition, asked.evaluator, problems),
         **of_pieces(edition.pieces),
         **of_things(sewn.fullest),
     }
-    return WorkedSize(edition, sewn, asked, settled, measures)
+    return WorkedSize(edition, sewn, asked, buying, settled, measures)
 
 
 def _later(asked: PartOf | Bought) -> Quantity | Broken:
@@ -213,14 +231,14 @@ def _later(asked: PartOf | Bought) -> Quantity | Broken:
 
 
 def _hold_ways(
-    edition: Edition, sewn: Sewn, runs: tuple[Told, ...], settled: Settled, problems: Problems
+    edition: Edition, buying: Buying, runs: tuple[Told, ...], settled: Settled, problems: Problems
 ) -> None:
     """Hold what is printed against every other way in which it is read."""
     told_already: set[Span] = set()
-    for other in sewn.constructions[1:]:
+    for other in buying.sewn.constructions[1:]:
         quiet = Problems()
         taken = tuple(run for run in runs if _is_done(run, other))
-        now = settle(edition, taken, Asked(other, quiet).value, quiet)
+        now = settle(edition, taken, Asked(other, buying, quiet).value, quiet)
         for span, value in now.items():
             before = settled.get(span)
             if span not in told_already and before is not None and not _same(before, value):

@@ -1,0 +1,80 @@
+"""Transform a sewn edition into what it demands of its materials, in every way in which it is made."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+
+from presscloth.cutting.sewn import filled, stitched
+from presscloth.edition import CutPiece, Edition, make_edition
+from presscloth.measure import Quantity
+from presscloth.problems import Problems
+from presscloth.sewing import Construction, Sewn
+from presscloth.sewing.carrying import sew
+from presscloth.sewing.proving import chosen_ends, unasked
+from presscloth.sewing.ways import choices, ways
+
+Counted = tuple[tuple[CutPiece, int], ...]
+"""Pieces, each with how many are cut of it."""
+
+
+@dataclass(frozen=True)
+class Demand:
+    """What one way takes: pieces by the key of their material, fillings by theirs, and the seams.
+
+    `optional` says whether anything that is optional is done on this way.
+    """
+
+    pieces: Mapping[str, Counted]
+    filled: Mapping[str, Quantity]
+    stitched: Quantity | None
+    optional: bool
+
+
+def demands(sewn: Sewn) -> tuple[Demand, ...]:
+    """What every way takes, with the measures as stated, and with those to be chosen at their longest."""
+    found = list(_of_ways(sewn.constructions))
+    longest = _longest(sewn.edition)
+    if longest:
+        edition = make_edition(sewn.edition.recipe, sewn.edition.size, Problems(), unasked, longest)
+        found += _of_ways([sew(edition, way, longest) for way in ways(edition)])
+    return tuple(found)
+
+
+def _longest(edition: Edition) -> Mapping[str, Quantity]:
+    """The measures that are the reader's to choose, each at the longer end of its range."""
+    found: dict[str, Quantity] = {}
+    for end in chosen_ends(edition):
+        for name, value in end.choices.items():
+            if name not in found or value.metric > found[name].metric:
+                found[name] = value
+    return found
+
+
+def _of_ways(constructions: Sequence[Construction]) -> Iterator[Demand]:
+    known = all(each.certain for each in constructions) and any(each.events for each in constructions)
+    for each in constructions if known else constructions[:1]:
+        edition = each.edition
+        keys = dict.fromkeys(key for piece in edition.pieces for key in piece.keys)
+        cut = {
+            key: tuple(
+                (piece, _cut(piece, key, each, constructions) if known else piece.count)
+                for piece in edition.pieces
+                if key in piece.keys
+            )
+            for key in keys
+        }
+        yield Demand(cut, filled(each), stitched(each), known and _does_optional(each))
+
+
+def _cut(piece: CutPiece, key: str, way: Construction, ways: Sequence[Construction]) -> int:
+    """How many of a piece a way asks to be cut: all of them but those that only other ways sew in."""
+    used = (piece.name, key)
+    return piece.count - max(each.used.get(used, 0) for each in ways) + way.used.get(used, 0)
+
+
+def _does_optional(made: Construction) -> bool:
+    return any(
+        choice.optional and any(made.way.takes(unit) for unit in choice.among)
+        for choice in choices(made.edition)
+    )

@@ -1,0 +1,73 @@
+"""Layouts that were found before, kept in files by everything that they depend on.
+
+A file is named by a digest of the whole question: parts, cloth, step, way, budget, and the source of
+the engine itself, so that a kept answer is the one that the engine would give. It carries a digest of
+its own text; one that was damaged is worked out anew. A file is written aside and then renamed, so
+that no reader meets half of one, however many write at once. Whatever a folder refuses is let be.
+"""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Callable
+from functools import cache
+from hashlib import sha256
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+
+Rows = list[list[int]]
+"""An answer as rows of whole numbers; what they mean is the caller's affair."""
+
+
+def kept(folder: Path | None, question: object, work: Callable[[], Rows | None]) -> Rows | None:
+    """The answer to a question, from its file or else from `work`; None is never kept.
+
+    `question` is told apart by its `repr`, which must show everything that the answer depends on.
+    """
+    if folder is None:
+        return work()
+    name = sha256(f"{engine()} {question!r}".encode()).hexdigest()
+    file = folder / name[:2] / name[2:]
+    found = _read(file)
+    if found is None:
+        found = work()
+        if found is not None:
+            _write(file, found)
+    return found
+
+
+@cache
+def engine() -> str:
+    """A digest of the source of this room: an engine that was changed gives answers of its own."""
+    sources = sorted(Path(__file__).parent.glob("*.py"))
+    return sha256(b"\0".join(source.read_bytes() for source in sources)).hexdigest()
+
+
+def _digest(text: str) -> str:
+    return sha256(text.encode()).hexdigest()
+
+
+def _read(file: Path) -> Rows | None:
+    """The answer in a file; None where there is none, or not a whole one."""
+    try:
+        digest, _, text = file.read_text(encoding="ascii").partition("\n")
+    except (OSError, UnicodeDecodeError):
+        return None
+    if digest != _digest(text):
+        return None
+    rows: Rows = json.loads(text)
+    return rows
+
+
+def _write(file: Path, rows: Rows) -> None:
+    text = json.dumps(rows, separators=(",", ":"))
+    try:
+        file.parent.mkdir(parents=True, exist_ok=True)
+        with NamedTemporaryFile(
+            "w", encoding="ascii", newline="", dir=file.parent, prefix=".new-", delete=False
+        ) as aside:
+            aside.write(f"{_digest(text)}\n{text}")
+        os.replace(aside.name, file)
+    except OSError:
+        return  # a full disk or a folder that may not be written costs time, and nothing else
