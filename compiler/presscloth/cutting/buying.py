@@ -84,10 +84,12 @@ class Buyer:
         if sold is None:
             return None
         kind, take = sold
-        everything = _greatest(take, self.demands)
+        asked = _distinct(self.demands, material)
+        taken = [(demand.optional, _in_both(take, demand)) for demand in asked]
+        everything = _greatest([bought for _, bought in taken])
+        enough = _greatest([bought for optional, bought in taken if not optional])
         if everything is None:
             return None
-        enough = _greatest(take, [demand for demand in self.demands if not demand.optional])
         if enough is None or all(everything[system].buy <= enough[system].buy for system in System):
             return Purchase(material, kind, enough or everything, cutting.way)
         return Purchase(material, kind, enough, cutting.way, everything, self._only_optional(material))
@@ -129,12 +131,24 @@ class Buyer:
         return tuple(name for name, count in most[True].items() if count > most[False].get(name, 0))
 
 
-def _greatest(take: Take, demands: Sequence[Demand]) -> BySystem | None:
-    """The greatest purchase that any of the demands asks for, in each system by itself."""
+def _distinct(demands: Sequence[Demand], material: Material) -> tuple[Demand, ...]:
+    """Demands without those that ask the same of a material as an earlier one."""
+    found: dict[object, Demand] = {}
+    for demand in demands:
+        found.setdefault((demand.optional, demand.asks(material)), demand)
+    return tuple(found.values())
+
+
+def _in_both(take: Take, demand: Demand) -> Mapping[System, Bought | None]:
+    return {system: take(demand, system) for system in System}
+
+
+def _greatest(taken: Sequence[Mapping[System, Bought | None]]) -> BySystem | None:
+    """The greatest purchase that any demand asks for, in each system by itself."""
     found: dict[System, Bought] = {}
     for system in System:
-        taken = [bought for demand in demands if (bought := take(demand, system)) is not None]
-        if not taken:
+        known = [bought for each in taken if (bought := each[system]) is not None]
+        if not known:
             return None
-        found[system] = max(taken, key=lambda bought: (bought.buy, bought.need))
+        found[system] = max(known, key=lambda bought: (bought.buy, bought.need))
     return found

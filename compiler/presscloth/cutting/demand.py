@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from presscloth.cutting.sewn import filled, stitched
 from presscloth.edition import CutPiece, Edition, make_edition
 from presscloth.measure import Quantity
 from presscloth.problems import Problems
+from presscloth.recipe.tree import Form, Material
 from presscloth.sewing import Construction, Sewn
 from presscloth.sewing.carrying import sew
 from presscloth.sewing.proving import chosen_ends, unasked
@@ -30,6 +31,21 @@ class Demand:
     stitched: Quantity | None
     optional: bool
 
+    def asks(self, material: Material) -> tuple[object, ...]:
+        """All that the purchase of a material depends on, so that equal demands are equal."""
+        if material.form is Form.THREAD:
+            return _known(self.stitched)
+        cut = self.pieces.get(material.key, ())
+        pieces = ((piece.name, count, *_known(piece.width), *_known(piece.height)) for piece, count in cut)
+        return (*_known(self.filled.get(material.key)), *pieces)
+
+
+def _known(quantity: Quantity | None) -> tuple[object, ...]:
+    """A quantity by what is printed of it; where it comes from makes no difference."""
+    if quantity is None:
+        return (None,)
+    return quantity.metric, quantity.imperial, quantity.physical, quantity.rooted, quantity.stated
+
 
 def demands(sewn: Sewn) -> tuple[Demand, ...]:
     """What every way takes, with the measures as stated, and with those to be chosen at their longest."""
@@ -37,8 +53,19 @@ def demands(sewn: Sewn) -> tuple[Demand, ...]:
     longest = _longest(sewn.edition)
     if longest:
         edition = make_edition(sewn.edition.recipe, sewn.edition.size, Problems(), unasked, longest)
-        found += _of_ways([sew(edition, way, longest) for way in ways(edition)])
+        if _sewn_alike(edition, sewn.edition):
+            resized = [replace(each, edition=edition) for each in sewn.constructions]
+        else:
+            resized = [sew(edition, way, longest) for way in ways(edition)]
+        found += _of_ways(resized)
     return tuple(found)
+
+
+def _sewn_alike(edition: Edition, other: Edition) -> bool:
+    """Whether two editions differ in the sizes of pieces alone, so that one need not be sewn anew."""
+    by_sewing = any(material.form in (Form.THREAD, Form.FILLING) for material in edition.recipe.materials)
+    counts = [[(piece.name, piece.count) for piece in each.pieces] for each in (edition, other)]
+    return not by_sewing and counts[0] == counts[1]
 
 
 def _longest(edition: Edition) -> Mapping[str, Quantity]:

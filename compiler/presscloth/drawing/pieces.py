@@ -78,7 +78,7 @@ def _box(piece: CutPiece, scale: float, systems: Sequence[System]) -> _Box:
     width, height = (max(LEAST, side * scale) for side in _extent(piece))
     letters = "/".join(piece.keys)
     name = f"{letters} · {piece.name}" if letters else piece.name
-    return _Box(piece, width, height, (name, f"cut {piece.count + piece.spare}", *size_words(piece, systems)))
+    return _Box(piece, width, height, (name, f"cut {piece.count}", *size_words(piece, systems)))
 
 
 def size_words(piece: CutPiece, systems: Sequence[System]) -> tuple[str, ...]:

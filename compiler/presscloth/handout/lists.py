@@ -81,7 +81,7 @@ def _lines(
             piece=piece.name,
             key=key,
             material=material.name,
-            number=piece.count + piece.spare,
+            number=piece.count,
             sides=sides(piece, material.form, teller.systems),
             shape="" if piece.shape is Shape.RECTANGLE else piece.shape.value,
             measure_first=measure_first,
