@@ -11,6 +11,7 @@ from presscloth.problems import Problem, Severity
 from presscloth.proof.subject import Subject
 from presscloth.recipe.lost import cause
 from presscloth.recipe.tree import Form, Material
+from presscloth.source import Span
 
 _NOT_LETTERS = "IO"
 """Letters that the trade leaves out, since they look like figures (common practice, no source)."""
@@ -116,7 +117,7 @@ class LettersMissing(Problem):
 def check(subject: Subject) -> Iterator[Problem]:
     """Every material is used in some size, and the letters run on without a gap."""
     yield from _unused(subject)
-    yield from _gaps(subject.recipe.materials)
+    yield from _gaps(subject.recipe.materials, subject.recipe.lost)
 
 
 def _unused(subject: Subject) -> Iterator[Problem]:
@@ -128,7 +129,7 @@ def _unused(subject: Subject) -> Iterator[Problem]:
             yield MaterialNotUsed(span=material.span, key=material.key, material=material.name, cause=because)
 
 
-def _gaps(materials: tuple[Material, ...]) -> Iterator[Problem]:
+def _gaps(materials: tuple[Material, ...], lost: tuple[Span, ...]) -> Iterator[Problem]:
     single = sorted((m for m in materials if len(m.key) == 1), key=lambda material: material.key)
     if not single:
         return
@@ -137,4 +138,5 @@ def _gaps(materials: tuple[Material, ...]) -> Iterator[Problem]:
     missing = tuple(letter for letter in before if letter not in keys and letter not in _NOT_LETTERS)
     if missing:
         after = next(m for m in single if m.key > missing[0])
-        yield LettersMissing(span=after.key_span, missing=missing)
+        because = next((place for letter in missing if (place := cause(letter, lost))), None)
+        yield LettersMissing(span=after.key_span, missing=missing, cause=because)

@@ -1,7 +1,8 @@
-"""Statements that could not be read: what sewing reports after one follows from it.
+"""Statements that were not carried out: what sewing reports after one follows from it.
 
-The compiler sews on without the statement, so that an edge which it would have hemmed stays raw and
-a piece which it would have used is left over. An author mends the statement, and is told once.
+One may be unreadable, or belong to a step for a size that does not exist. The compiler sews on without
+it, so that an edge which it would have hemmed stays raw and a piece which it would have used is left
+over. An author mends the one thing, and is told once.
 """
 
 from __future__ import annotations
@@ -13,17 +14,17 @@ from presscloth.edition import Edition
 from presscloth.problems import Problem
 from presscloth.recipe.expression import Broken
 from presscloth.recipe.statement import SewBlock
+from presscloth.recipe.tree import Recipe, Step
 from presscloth.source import Span
 
 
 def under_unread_statements(edition: Edition, problems: Iterable[Problem]) -> Iterator[Problem]:
-    """The same problems of sewing, hung under the first statement that could not be read.
+    """The same problems of sewing, hung under the first statement or step that could not be read.
 
     What is wrong in a statement before that one is wrong by itself.
     """
-    blocks = tuple(_blocks(edition))
-    places = (each.span for block in blocks for each in block.statements if isinstance(each, Broken))
-    unread = next(places, None)
+    unread = next(_unread(edition.recipe), None)
+    blocks = tuple(block for step in edition.recipe.steps for block in _blocks(step))
     for problem in problems:
         if unread is None or not _of_sewing(problem) or _lies_before(problem.span, unread, blocks):
             yield problem
@@ -31,15 +32,24 @@ def under_unread_statements(edition: Edition, problems: Iterable[Problem]) -> It
             yield replace(problem, cause=problem.cause or unread)
 
 
+def _unread(recipe: Recipe) -> Iterator[Span]:
+    """The places of unknown sizes before steps, and those of statements that are broken."""
+    for step in recipe.steps:
+        leads = (step.lead, *(part.lead for part in step.parts))
+        named = (name.span for lead in leads for name in (*lead.only, *lead.without))
+        yield from (span for span in named if span in recipe.unknown)
+        statements = (statement for block in _blocks(step) for statement in block.statements)
+        yield from (each.span for each in statements if isinstance(each, Broken))
+
+
+def _blocks(step: Step) -> Iterator[SewBlock]:
+    for part in step.parts:
+        yield from (block for block in part.content if isinstance(block, SewBlock))
+
+
 def _of_sewing(problem: Problem) -> bool:
     """Whether sewing found it; what is wrong with a measure by itself does not follow from a statement."""
     return type(problem).__module__.startswith("presscloth.sewing.")
-
-
-def _blocks(edition: Edition) -> Iterator[SewBlock]:
-    for step in edition.steps:
-        for part in step.parts:
-            yield from (block for block in part.content if isinstance(block, SewBlock))
 
 
 def _lies_before(place: Span, unread: Span, blocks: tuple[SewBlock, ...]) -> bool:

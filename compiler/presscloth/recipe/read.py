@@ -28,6 +28,7 @@ from presscloth.recipe.prose import Measure
 from presscloth.recipe.reading_problems import NameUnknown
 from presscloth.recipe.refused import under_refused_names
 from presscloth.recipe.sections import (
+    SizeUnknown,
     cut,
     hold_sizes,
     items,
@@ -111,7 +112,7 @@ def read(
     found = Problems()
     recipe = _read(source, slug, folder, verbs, found)
     problems.extend(list(under_refused_names(found.found())))
-    unknown = frozenset(each.span for each in found.found() if isinstance(each, NameUnknown))
+    unknown = frozenset(p.span for p in found.found() if isinstance(p, NameUnknown | SizeUnknown))
     return replace(recipe, unknown=unknown)
 
 

@@ -253,7 +253,7 @@ class Recipe:
 
     `measures` are in the order written; `notes` are the sections that are only read, `tools` the
     items of Tools one by one. `lost` are the rows and items that could not be read, `unknown` the
-    places of names that nothing bears; both have been reported.
+    places of names that nothing bears and of sizes that there are not; both have been reported.
     """
 
     slug: str
