@@ -7,6 +7,9 @@ from fractions import Fraction
 import pytest
 from sewing.table import sew
 
+from presscloth.measure import length
+from presscloth.sewing.things import FINISHED, Edge, Flat, Rim, State, turned
+
 PATCHES = """
     patch | A | 4 | 10 cm (4 in)  | 12 cm (4 3/4 in)
     strip | A | 5 | 4 cm (1 5/8 in) | 12 cm (4 3/4 in)
@@ -226,3 +229,38 @@ def test_patches_finish_as_published():
             pieces, "both = join one, other side by side\nfinish both", measures="seam = 1/4 in (6 mm)"
         )
         assert table.inches("width of both") == both
+
+
+def test_the_second_lies_face_down_so_that_its_right_edge_is_at_the_left():
+    # Both have 6 mm at one side and 1 cm at the other, and are equally high between the stitch lines.
+    pieces = """
+        slim  | A | 2 | 10 cm | 300 mm | 6 mm
+        broad | A | 2 | 10 cm | 308 mm | 1 cm
+    """
+    statements = """
+        front = join slim, broad side by side, taking 1 cm
+        back = join {} side by side, taking 1 cm
+        bag = join front to back on left, right
+        finish bag
+    """
+    metric = "---\nsystems: metric\n---"
+    same = sew(pieces, statements.format("slim, broad"), columns=" Allowance |", rest=metric)
+    assert same.names == ["allowances-differ"]
+    assert same.first.message() == (
+        "the seam allowances differ: left of `front` has 6 mm, right of `back` has 1 cm"
+    )
+    mirrored = sew(pieces, statements.format("broad, slim"), columns=" Allowance |", rest=metric)
+    assert mirrored.names == ["raw-edge-shows"]
+
+
+def test_the_ends_of_an_edge_are_turned_with_it():
+    inch = length(25, 1)
+    rim = Rim(State.RAW, inch)
+    left = Edge(inch, None, first=FINISHED, last=rim)
+    plain = Edge.plain(inch, rim)
+    flat = Flat(left=left, right=plain, top=plain, bottom=plain)
+    once = turned(flat, 1)
+    # Turned clockwise, the left edge lies at the top, and its lower end at the left.
+    assert (once.top.first, once.top.last) == (rim, FINISHED)
+    assert (turned(flat, 2).right.first, turned(flat, 2).right.last) == (rim, FINISHED)
+    assert turned(flat, 4) == flat

@@ -76,6 +76,12 @@ def test_segments_are_counted_in_whole_ones():
     )
 
 
+def test_a_root_that_comes_to_a_whole_number_of_segments_holds_them():
+    pieces = "strip | A | 1 | sqrt(2) × sqrt(2) × 20 in | 2 1/2 in"
+    statements = "16 segment = cut 2 1/2 in wide from strip\nrow = join 16 segment side by side\nfinish row"
+    assert sew(pieces, statements, measures="seam = 1/4 in", rest=IMPERIAL).names == ["raw-edge-shows"]
+
+
 def units(at_once: int, square: str, count: int):
     pieces = f"light | A | 2 | {square} | {square}\ndark | A | 2 | {square} | {square}"
     statements = (

@@ -149,6 +149,16 @@ def test_an_edge_that_is_about_cannot_meet_another():
     assert table.names == ["about-edge-meets"]
 
 
+def test_nor_can_an_exact_edge_meet_one_that_is_about():
+    table = sew(
+        "one | A | 1 | 20 cm (8 in) | 10 cm (4 in)\nother | A | 1 | tab | 10 cm (4 in)",
+        "mat = join one, other top to bottom\nhem all of mat by 1 cm (3/8 in)\nfinish mat",
+        measures="tab = 20 cm (8 in), about",
+    )
+    assert table.names == ["about-edge-meets"]
+    assert table.first.message().startswith("top of `other` is only about so long")
+
+
 def test_lengths_within_a_thousandth_of_a_millimetre_meet():
     # √2 × √2 × 10 cm is carried to 40 digits and is 20 cm.
     pieces = (

@@ -27,7 +27,7 @@ from presscloth.sewing.things import (
 
 def taken_off(rim: Rim | None) -> Quantity:
     """What a raw edge takes off what meets it; nothing where its allowance is not known."""
-    return rim.allowance if rim is not None and rim.raw and rim.allowance is not None else NOTHING
+    return rim.allowance if rim is not None and rim.allowance is not None else NOTHING
 
 
 def stitched(flat: Flat, name: str) -> Quantity:

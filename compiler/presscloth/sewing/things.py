@@ -266,18 +266,6 @@ def quarters_to(edge: str, place: str) -> int:
     return (CLOCKWISE.index(place) - CLOCKWISE.index(edge)) % 4
 
 
-def turned_over(flat: Flat) -> Flat:
-    """A flat thing turned over sideways, so that its left edge lies at the right."""
-    return Flat(
-        left=flat.right,
-        right=flat.left,
-        top=flat.top.turned_end,
-        bottom=flat.bottom.turned_end,
-        seam_at=flat.seam_at,
-        least=flat.least,
-    )
-
-
 def neighbours(flat: Flat, name: str) -> tuple[Rim, Rim]:
     """The rims that an edge meets at its two ends."""
     match name:
