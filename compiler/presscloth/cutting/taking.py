@@ -29,7 +29,7 @@ class Bought:
 
     In mm or in, g or oz, or a plain number, as `kind` of the purchase says. No layout needs less than
     `bound` once it is rounded up as shops sell; `proved` says that `buy` is the least. `lengths` are
-    those of zips as they are sold, one by one.
+    those of zips as they are sold, one by one; `pieces` are those that are laid out, with their numbers.
     """
 
     need: Fraction
@@ -38,6 +38,7 @@ class Bought:
     proved: bool
     cloths: tuple[OnCloth, ...] = ()
     lengths: tuple[Fraction, ...] = ()
+    pieces: Counted = ()
 
 
 Take = Callable[[Demand, System], Bought | None]
@@ -95,7 +96,14 @@ class OffTheRoll:
             return None  # which has been reported, before anything was laid out
         need = length_of(laid.length, system) / kept
         bound = min(laid.least * step, need)
-        return Bought(need, laid.bought * step, bound, laid.least >= laid.bought, laid.cloths)
+        return Bought(
+            need=need,
+            buy=laid.bought * step,
+            bound=bound,
+            proved=laid.least >= laid.bought,
+            cloths=laid.cloths,
+            pieces=cutting.wanted(demand),
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -115,7 +123,14 @@ class InSheets:
         if isinstance(laid, DoesNotFit):
             return None
         number, least = Fraction(laid.bought), Fraction(laid.least)
-        return Bought(number, number, least, least >= number, laid.cloths)
+        return Bought(
+            need=number,
+            buy=number,
+            bound=least,
+            proved=least >= number,
+            cloths=laid.cloths,
+            pieces=cutting.wanted(demand),
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,54 +1,47 @@
 """Draw a cutting layout: the cloth with its selvedges, the pieces as they lie, what is left hatched.
 
-The cloth lies across the page, its selvedges above and below, as it lies on a long table.
+The cloth lies in one layer across the page, its selvedges above and below, as it lies on a long table;
+the cut end is at the left. Pieces bear their name and size, or a number that the caption explains.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections import Counter
+from collections.abc import Iterator, Mapping, Sequence
 
 from presscloth.cutting.buying import Purchase
 from presscloth.cutting.laid import Lying, OnCloth
-from presscloth.cutting.pieces import length_of
-from presscloth.drawing.dimensions import LETTERS, across, breadth, down, name_in
-from presscloth.drawing.tree import Area, Arrow, Drawing, Ink, Line, Shape
+from presscloth.cutting.pieces import as_cut, length_of
+from presscloth.cutting.terms import has
+from presscloth.drawing.dimensions import LETTERS, across, breadth, down
+from presscloth.drawing.pieces import size_words
+from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
+from presscloth.edition import CutPiece
 from presscloth.measure import Kind, Quantity, System, printed
+from presscloth.recipe import tree
+from presscloth.recipe.tree import NoteKind
 
 WIDEST, TALLEST = 70.0, 48.0
 MARGIN = 1.5
+ARROW = 14.0
+
+Box = tuple[float, float, float, float]
+"""Left, top, breadth and depth of what a piece takes on the page, in mm."""
 
 
-def draw_layouts(purchase: Purchase, system: System) -> tuple[Drawing, ...]:
-    """One drawing for each length or sheet of cloth, in the sizes of one system."""
-    drawn = [layout for layout in purchase.by_system[system].cloths if layout.pieces]
+def draw_layouts(purchase: Purchase, system: System, what_for: str = "") -> tuple[Drawing, ...]:
+    """One drawing for each length or sheet of cloth that differs, in the sizes of one system.
+
+    `what_for` is said with the material's name (`with the optional pocket`).
+    """
+    bought = purchase.by_system[system]
+    pieces = {piece.name: piece for piece, _ in bought.pieces}
+    alike = Counter(cloth for cloth in bought.cloths if cloth.pieces)
     return tuple(
-        _layout(purchase, layout, system, number if len(drawn) > 1 else None)
-        for number, layout in enumerate(drawn, start=1)
-    )
-
-
-def _layout(purchase: Purchase, layout: OnCloth, system: System, number: int | None) -> Drawing:
-    scale = min(WIDEST / layout.length, TALLEST / layout.width)
-    long, wide = layout.length * scale, layout.width * scale
-    x, y = MARGIN, MARGIN
-    corners = ((x, y), (x + long, y), (x + long, y + wide), (x, y + wide))
-    shapes: list[Shape] = [Area(corners, Ink.WASTE)]
-    legend: list[str] = []
-    for piece in layout.pieces:
-        shapes += _piece(piece, scale, (x, y), legend)
-    shapes += [Line(corners[:2], Ink.SELVEDGE), Line(corners[2:], Ink.SELVEDGE)]
-    words = said(layout.length, system), said(layout.width, system)
-    shapes += across(x, x + long, y + wide + 3.5, words[0])
-    shapes += down(y, y + wide, x + long + 3.5, words[1])
-    shapes.append(Arrow((x, y + wide + 10), (x + min(long, 14.0), y + wide + 10), Ink.GRAIN, both=True))
-    name = f"{purchase.material.key} {purchase.material.name}"
-    which = f", {number}" if number is not None else ""
-    return Drawing(
-        width=x + long + 6 + breadth(words[1]),
-        height=y + wide + 13,
-        shapes=tuple(shapes),
-        alt=alt(name, layout, words),
-        caption="; ".join([f"{name}{which}", *dict.fromkeys(legend)]),
+        _Layout(
+            purchase, cloth, system, pieces, _called(purchase, what_for, number, len(alike), times)
+        ).drawn()
+        for number, (cloth, times) in enumerate(alike.items(), start=1)
     )
 
 
@@ -58,23 +51,124 @@ def said(units: int, system: System) -> str:
     return printed(Quantity(Kind.LENGTH, value, value, physical=True), system, cut=True).text
 
 
-def _piece(piece: Lying, scale: float, origin: tuple[float, float], legend: list[str]) -> Iterator[Shape]:
-    corners = tuple((origin[0] + y * scale, origin[1] + x * scale) for x, y in piece.corners)
-    left, top = min(x for x, _ in corners), min(y for _, y in corners)
-    long, wide = max(x for x, _ in corners) - left, max(y for _, y in corners) - top
-    yield Area(corners, Ink.CLOTH, Ink.CUT)
-    mark = str(piece.part + 1)
-    name, told = name_in(piece.name, mark, left, top, long, wide)
-    if min(long, wide) >= LETTERS:
-        yield name
-    if not told:
-        legend.append(f"{mark} {piece.name}")
+def _called(purchase: Purchase, what_for: str, number: int, of: int, times: int) -> str:
+    """`C Lining cotton, 1 of 2, cut 3 like this`"""
+    material = purchase.material
+    name = f"{material.key} {material.name}"
+    parts = [
+        name,
+        what_for,
+        f"{number} of {of}" if of > 1 else "",
+        f"cut {times} like this" if times > 1 else "",
+    ]
+    return ", ".join(part for part in parts if part)
 
 
-def alt(name: str, layout: OnCloth, words: tuple[str, str]) -> str:
-    """The layout in words, from the same data: how many of each piece lie on what cloth."""
-    counts: dict[str, int] = {}
-    for piece in layout.pieces:
-        counts[piece.name] = counts.get(piece.name, 0) + 1
-    listed = ", ".join(f"{count} {part}" for part, count in counts.items())
-    return f"Cutting layout for {name}: on {words[0]} of cloth, {words[1]} wide, lie {listed}."
+class _Layout:
+    """One layout on its way to a drawing; `name` is what it is called."""
+
+    def __init__(
+        self,
+        purchase: Purchase,
+        cloth: OnCloth,
+        system: System,
+        pieces: Mapping[str, CutPiece],
+        name: str,
+    ) -> None:
+        self._purchase, self._cloth, self._system = purchase, cloth, system
+        self._pieces, self._name = pieces, name
+        self._scale = min(WIDEST / cloth.length, TALLEST / cloth.width)
+        self._legend: dict[str, None] = {}
+
+    def drawn(self) -> Drawing:
+        cloth = self._cloth
+        long, wide = cloth.length * self._scale, cloth.width * self._scale
+        right, bottom = MARGIN + long, MARGIN + wide
+        corners = ((MARGIN, MARGIN), (right, MARGIN), (right, bottom), (MARGIN, bottom))
+        shapes: list[Shape] = [Area(corners, Ink.WASTE)]
+        for piece in cloth.pieces:
+            shapes += self._piece(piece)
+        shapes += [Line(corners[:2], Ink.SELVEDGE), Line(corners[2:], Ink.SELVEDGE)]
+        words = said(cloth.length, self._system), said(cloth.width, self._system)
+        shapes += across(MARGIN, right, bottom + 3.5, words[0])
+        shapes += down(MARGIN, bottom, right + 3.5, words[1])
+        shapes += self._grain(bottom + 11)
+        return Drawing(
+            width=max(right + 6 + breadth(words[1]), MARGIN + ARROW + 2 + breadth(self._grain_words)),
+            height=bottom + 14,
+            shapes=tuple(shapes),
+            alt=self._alt(words),
+            caption="; ".join([self._name, *self._legend]),
+        )
+
+    @property
+    def _grain_words(self) -> str:
+        return "grain and nap, one way" if self._one_way else "grain"
+
+    @property
+    def _one_way(self) -> bool:
+        return has(self._purchase.material, NoteKind.ONE_WAY)
+
+    def _grain(self, y: float) -> Iterator[Shape]:
+        """The grain; with one head only where the cloth has a nap or a pattern that goes one way."""
+        yield Arrow((MARGIN, y), (MARGIN + ARROW, y), Ink.GRAIN, both=not self._one_way)
+        yield Lettering(MARGIN + ARROW + 1.5, y, self._grain_words, LETTERS, anchor="start")
+
+    def _piece(self, lying: Lying) -> Iterator[Shape]:
+        corners = tuple((MARGIN + y * self._scale, MARGIN + x * self._scale) for x, y in lying.corners)
+        left, top = min(x for x, _ in corners), min(y for _, y in corners)
+        long, deep = max(x for x, _ in corners) - left, max(y for _, y in corners) - top
+        piece = self._pieces[lying.name]
+        if piece.shape is tree.Shape.CIRCLE and piece.width is not None:
+            radius = as_cut(piece.width, self._system) * self._scale / 2
+            yield Disc(left + long / 2, top + deep / 2, radius, Ink.CLOTH, Ink.CUT)
+        else:
+            yield Area(corners, Ink.CLOTH, Ink.CUT)
+        if piece.shape in (tree.Shape.HALF_SQUARE, tree.Shape.QUARTER_SQUARE):
+            yield Line((corners[0], corners[2]), Ink.CUT)
+        if piece.shape is tree.Shape.QUARTER_SQUARE:
+            yield Line((corners[1], corners[3]), Ink.CUT)
+        yield from self._lettered(lying, piece, (left, top, long, deep))
+
+    def _lettered(self, lying: Lying, piece: CutPiece, box: Box) -> Iterator[Shape]:
+        """Name and size where they fit, level or upright; else a number, or nothing on a sliver."""
+        size = size_words(piece, (self._system,))[0]
+        plain = piece.shape is tree.Shape.RECTANGLE and len(lying.corners) == 4
+        mark = str(lying.part + 1)
+        named = list(_in_box((lying.name, size), box)) if plain else []
+        if not named:
+            self._legend[f"{mark} {lying.name} {size}"] = None
+            named = list(_in_box((mark,), box, bold=True))
+        yield from named
+
+    def _alt(self, words: tuple[str, str]) -> str:
+        """The layout in words, from the same data: how many of each piece lie on what cloth."""
+        counts = Counter(lying.name for lying in self._cloth.pieces)
+        listed = ", ".join(f"{count} {self._counted(name)}" for name, count in counts.items())
+        way = ", one way" if self._one_way else ""
+        return f"Cutting layout for {self._name}: on {words[0]} of cloth, {words[1]} wide{way}, lie {listed}."
+
+    def _counted(self, name: str) -> str:
+        piece = self._pieces[name]
+        size = size_words(piece, (self._system,))[0]
+        match piece.shape:
+            case tree.Shape.HALF_SQUARE | tree.Shape.QUARTER_SQUARE:
+                return f"squares of {size} for {name}"
+            case tree.Shape.CIRCLE:
+                return f"{name}, {size} across"
+            case _:
+                return f"{name}, {size}"
+
+
+def _in_box(lines: Sequence[str], box: Box, *, bold: bool = False) -> Iterator[Shape]:
+    """Lines of words in the middle of a box, level or upright; nothing where they do not fit."""
+    left, top, long, deep = box
+    middle, centre = left + long / 2, top + deep / 2
+    broad, high = max(map(breadth, lines)) + 1, len(lines) * (LETTERS + 0.4) + 0.6
+    level = broad <= long and high <= deep
+    if not level and not (broad <= deep and high <= long):
+        return
+    for number, words in enumerate(lines):
+        off = (number - (len(lines) - 1) / 2) * (LETTERS + 0.4)
+        x, y = (middle, centre + off) if level else (middle + off, centre)
+        yield Lettering(x, y, words, LETTERS, turned=0.0 if level else -90.0, bold=bold)

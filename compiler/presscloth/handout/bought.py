@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
+from itertools import zip_longest
 
 from presscloth.cutting.buying import Purchase
 from presscloth.drawing.layouts import draw_layouts
-from presscloth.handout.tree import Amount, Figure
+from presscloth.handout.tree import Amount, Figure, LayoutRow
 from presscloth.handout.wording import amount, counted
 from presscloth.measure import Kind, Quantity, System, decimal_text, number_text, printed
 from presscloth.recipe.tree import Form
@@ -35,9 +36,14 @@ def with_optional(purchase: Purchase | None, systems: Sequence[System]) -> tuple
     """What to buy where all that is optional is made too, if that is more, and the words before it."""
     if purchase is None or not purchase.with_optional:
         return None
-    *others, last = purchase.optional
-    words = f"with the optional {last}" if not others else "with everything that is optional"
-    return words, worded(purchase.full(), systems)
+    return optional_words(purchase), worded(purchase.full(), systems)
+
+
+def optional_words(purchase: Purchase) -> str:
+    """`with the optional pocket`: for what more is bought."""
+    if len(purchase.optional) == 1:
+        return f"with the optional {purchase.optional[0]}"
+    return "with everything that is optional"
 
 
 def _number(purchase: Purchase, system: System) -> str:
@@ -61,16 +67,23 @@ def _zips(purchase: Purchase, system: System) -> str:
     )
 
 
-def layout_figures(
-    purchases: Mapping[str, Purchase], systems: Sequence[System]
-) -> tuple[tuple[System, Figure], ...]:
+def layout_rows(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> tuple[LayoutRow, ...]:
     """The cutting layouts of everything that is cut from cloth; each system has its own."""
-    return tuple(
-        (system, Figure(drawing))
-        for purchase in purchases.values()
+    rows: list[LayoutRow] = []
+    for purchase in purchases.values():
+        rows += _rows(purchase, systems)
+        if purchase.with_optional:
+            rows += _rows(purchase.full(), systems, optional_words(purchase))
+    return tuple(rows)
+
+
+def _rows(purchase: Purchase, systems: Sequence[System], what_for: str = "") -> Iterator[LayoutRow]:
+    drawn = (
+        [(system, Figure(drawing)) for drawing in draw_layouts(purchase, system, what_for)]
         for system in systems
-        for drawing in draw_layouts(purchase, system)
     )
+    for row in zip_longest(*drawn):
+        yield tuple(each for each in row if each is not None)
 
 
 def verdict(purchase: Purchase | None) -> str:

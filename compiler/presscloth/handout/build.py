@@ -9,9 +9,10 @@ from presscloth.cutting.buying import Purchase
 from presscloth.drawing.pieces import draw_pieces
 from presscloth.edition import Edition, Evaluator, statements
 from presscloth.handout import tree
-from presscloth.handout.bought import layout_figures, quantities
+from presscloth.handout.bought import layout_rows, quantities
 from presscloth.handout.cautions import cautions
 from presscloth.handout.lists import cut_lines, material_lines, used_materials
+from presscloth.handout.orders import cut_orders
 from presscloth.handout.prose import Teller
 from presscloth.handout.sewn import belongs, finished, optional_keys, step_figures
 from presscloth.handout.wording import clock, systems_of
@@ -90,7 +91,8 @@ def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
             tree.SectionText(teller.inlines(section.title), teller.blocks(section.content))
             for section in recipe.notes
         ),
-        layouts=layout_figures(worked.purchases, teller.systems),
+        layouts=layout_rows(worked.purchases, teller.systems),
+        orders=cut_orders(worked.purchases, teller.systems),
     )
 
 

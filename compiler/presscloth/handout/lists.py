@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from presscloth.cutting.buying import Purchase
 from presscloth.edition import CutPiece, Edition, Evaluator
-from presscloth.handout.bought import quantities, verdict
+from presscloth.handout.bought import quantities, verdict, with_optional
 from presscloth.handout.prose import Teller
 from presscloth.handout.tree import Amount, CutLine, Inline, MaterialLine
 from presscloth.handout.wording import amount
@@ -51,6 +51,7 @@ def material_lines(
             notes=tuple(_note(note, teller) for note in material.notes),
             optional=material.key in optional,
             verdict=verdict(purchases.get(material.key)),
+            with_optional=with_optional(purchases.get(material.key), teller.systems),
         )
         for material in materials
     )

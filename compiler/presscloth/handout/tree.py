@@ -161,7 +161,8 @@ class Caution:
 class MaterialLine:
     """A row of the materials table. `quantity` is None where it is not worked out.
 
-    `verdict` says of a quantity whether less could do; `optional` that only an optional step needs it.
+    `verdict` says of a quantity whether less could do; `optional` that only an optional step needs it;
+    `with_optional` how much to buy instead where optional pieces are made too, after the words for it.
     """
 
     key: str
@@ -173,6 +174,7 @@ class MaterialLine:
     notes: tuple[tuple[Inline, ...], ...]
     optional: bool = False
     verdict: str = ""
+    with_optional: tuple[str, Amount] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,6 +195,16 @@ class CutLine:
     measure_first: bool
     notes: tuple[tuple[Inline, ...], ...]
     belongs: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class CutOrder:
+    """What is cut off one material in full-width strips, in order; in one system, or alike in all."""
+
+    key: str
+    material: str
+    system: System | None
+    lines: tuple[tuple[Inline, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,6 +229,10 @@ class StageText:
 class SectionText:
     title: tuple[Inline, ...]
     content: tuple[Block, ...]
+
+
+LayoutRow = tuple[tuple[System, Figure], ...]
+"""A cutting layout in each system, side by side; systems may need different numbers of sheets."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,7 +266,8 @@ class Handout:
     pieces: tuple[Figure, ...]
     stages: tuple[StageText, ...]
     notes: tuple[SectionText, ...]
-    layouts: tuple[tuple[System, Figure], ...] = ()
+    layouts: tuple[LayoutRow, ...] = ()
+    orders: tuple[CutOrder, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from presscloth.handout.tree import (
     Block,
     Code,
     CutLine,
+    CutOrder,
     Divider,
     Emphasis,
     Figure,
@@ -97,20 +98,25 @@ def _lists(handout: Handout) -> Iterator[str]:
     if handout.cutting:
         yield _underlined("Cutting list", "-")
         yield "\n".join(_hung("[ ] ", _cut(line)) for line in handout.cutting)
+    if handout.orders:
+        yield _underlined("Cutting in strips", "-")
+        yield "\n".join(line for order in handout.orders for line in _order(order))
     if handout.pieces:
         yield _underlined("The pieces", "-")
         for figure in handout.pieces:
             yield _filled(_figure(figure))
     if handout.layouts:
         yield _underlined("Cutting layouts", "-")
-        for _, figure in handout.layouts:
-            yield _filled(_figure(figure))
+        for row in handout.layouts:
+            for _, figure in row:
+                yield _filled(_figure(figure))
 
 
 def _material(line: MaterialLine) -> str:
     said = [
         f"{line.name} ({line.form})" if line.form else line.name,
         _amount(line.quantity) if line.quantity else "",
+        f"{line.with_optional[0]} {_amount(line.with_optional[1])}" if line.with_optional else "",
         line.verdict,
         f"width {_amount(line.width)}" if line.width else "",
         f"sold by {_amount(line.sold_by)}" if line.sold_by else "",
@@ -129,6 +135,13 @@ def _cut(line: CutLine) -> str:
         *map(_words, line.notes),
     ]
     return "; ".join(part for part in said if part)
+
+
+def _order(order: CutOrder) -> Iterator[str]:
+    system = f", {order.system.value}" if order.system else ""
+    yield f"{order.key} {order.material}{system}"
+    for line in order.lines:
+        yield _hung("[ ] ", _words(line))
 
 
 def _work(handout: Handout) -> Iterator[str]:

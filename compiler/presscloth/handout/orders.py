@@ -1,0 +1,71 @@
+"""The order of cutting for what is cut in strips: `Cut 3 strips 12.5 cm (5 in) wide; from each, …`."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from presscloth.cutting.buying import Purchase
+from presscloth.cutting.demand import Counted
+from presscloth.cutting.parts import Way
+from presscloth.cutting.pieces import length_of
+from presscloth.cutting.strip_list import CutStrips, strips_of
+from presscloth.handout.tree import Amount, CutOrder, Inline, Text
+from presscloth.handout.wording import amount, counted
+from presscloth.measure import Kind, Quantity, System
+from presscloth.recipe.tree import Shape
+
+INTO = {Shape.HALF_SQUARE: "two", Shape.QUARTER_SQUARE: "four"}
+"""Into how many triangles a square is cut."""
+
+
+def cut_orders(
+    purchases: Mapping[str, Purchase], systems: Sequence[System], *, full: bool = False
+) -> tuple[CutOrder, ...]:
+    """The orders of all materials that are cut in strips; one for both systems where they are alike."""
+    chosen = (purchase.full() if full else purchase for purchase in purchases.values())
+    return tuple(order for purchase in chosen for order in _orders(purchase, systems))
+
+
+def _orders(purchase: Purchase, systems: Sequence[System]) -> Iterator[CutOrder]:
+    if purchase.way is not Way.STRIPS:
+        return
+    strips = {system: strips_of(purchase.by_system[system].cloths) for system in systems}
+    alike = len({tuple((each.number, each.pieces) for each in found) for found in strips.values()}) == 1
+    for group in [tuple(systems)] if alike else [(system,) for system in systems]:
+        pieces = purchase.by_system[group[0]].pieces
+        rows = zip(*(strips[system] for system in group), strict=True)
+        yield CutOrder(
+            key=purchase.material.key,
+            material=purchase.material.name,
+            system=None if alike else group[0],
+            lines=tuple(_line(row, group, pieces) for row in rows),
+        )
+
+
+def _line(row: Sequence[CutStrips], systems: Sequence[System], pieces: Counted) -> tuple[Inline, ...]:
+    first = row[0]
+    shapes = {piece.name: piece.shape for piece, _ in pieces}
+    listed = [_given(name, count, shapes[name]) for name, count in first.pieces]
+    *before, last = listed
+    words = f"{', '.join(before)} and {last}" if before else last
+    whence = "from it" if first.number == 1 else "from each"
+    return (
+        Text(f"Cut {counted(first.number, 'strip')} "),
+        _wide(row, systems),
+        Text(f" wide; {whence}, cut {words}."),
+    )
+
+
+def _given(name: str, count: int, shape: Shape) -> str:
+    into = INTO.get(shape)
+    if into is None:
+        return f"{count} {name}"
+    across = "across" if shape is Shape.HALF_SQUARE else "across both ways"
+    return f"{counted(count, 'square')} for {name}, cut {across} into {into}"
+
+
+def _wide(row: Sequence[CutStrips], systems: Sequence[System]) -> Amount:
+    heights = {system: length_of(strips.height, system) for strips, system in zip(row, systems, strict=True)}
+    some = next(iter(heights.values()))
+    metric, imperial = (heights.get(system, some) for system in (System.METRIC, System.IMPERIAL))
+    return amount(Quantity(Kind.LENGTH, metric, imperial, physical=True), systems, cut=True)
