@@ -217,3 +217,27 @@ def test_a_zip_in_the_mouth_of_a_pouch_finishes_it():
     table = sew(pieces, "bag = fold cloth in half, join sides\ninsert slide in top of bag\nfinish bag")
     assert table.names == []
     assert table.mm("height of bag") == 290
+
+
+def test_a_seam_between_two_allowances_that_take_everything():
+    table = sew(
+        "strip | A | 2 | 10 cm (4 in) | 2 cm (3/4 in)",
+        "mat = join 2 strip side by side\nhem all of mat by 2 mm (1/16 in)\nfinish mat",
+    )
+    assert table.names == ["nothing-left"]
+    assert table.first.message() == "nothing is left of `mat`: its seam comes out as 0 mm (0 in)"
+
+
+def test_a_finished_thing_that_is_nothing_between_its_raw_edges():
+    table = sew("strip | A | 1 | 10 cm (4 in) | 2 cm (3/4 in)", "finish strip")
+    assert "nothing-left" in table.names
+    assert "its finished height comes out as 0 mm (0 in)" in table.first.message()
+
+
+def test_hems_that_take_more_than_there_is():
+    table = sew(
+        "strip | A | 1 | 10 cm (4 in) | 5 cm (2 in)", "hem all of strip by 3 cm (1 1/8 in)\nfinish strip"
+    )
+    # In inches, twice 1 1/8 leave less than nothing of 2 in as well.
+    assert table.names == ["nothing-left"]
+    assert table.first.message() == "nothing is left of `strip`: its height comes out as -1 cm (-1/4 in)"

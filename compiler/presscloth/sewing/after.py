@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from presscloth.measure import Quantity, System, compare
 from presscloth.problems import Label, Problem, Severity
 from presscloth.recipe.statement import Caught
 from presscloth.sewing.lengths import NOTHING, longest, times, total
-from presscloth.sewing.measuring import edge_of
+from presscloth.sewing.measuring import edge_of, measured
 from presscloth.sewing.shape_problems import NothingLeft
 from presscloth.sewing.things import (
     SIDES,
@@ -234,7 +234,16 @@ class EndsUpsideDown(Problem):
 
 
 def seams_hold(work: Work) -> None:
-    """Hold a turning gap and what is caught against the longest seam of the statement."""
+    """Hold a turning gap and what is caught against the longest seam of the statement.
+
+    No seam may be without length, as one between two allowances that take all there is.
+    """
+    for length in work.seams:
+        less = tuple(s for s in work.systems if compare(length[s], NOTHING[s], s) <= 0)
+        if less:
+            name, value = work.result_name or work.statement.verb, said(length, less)
+            problem = NothingLeft(span=work.span, name=name, side="seam", value=value)
+            work.refuse(replace(problem, systems=_named(less, work.systems)))
     seam = longest(work.seams) if work.seams else None
     seam_said = None if seam is None else work.said(seam)
     if work.has("gap"):
@@ -310,8 +319,19 @@ def _named(some: tuple[System, ...], every: tuple[System, ...]) -> tuple[str, ..
     return () if len(some) == len(every) else tuple(system.value for system in some)
 
 
-def hold_finished(name: str, thing: Thing, span: Span) -> Iterator[Problem]:
-    """What is questioned of a finished article: raw edges, and pieces that are upside down."""
+def hold_finished(name: str, thing: Thing, span: Span, systems: tuple[System, ...]) -> Iterator[Problem]:
+    """What is held against a finished article: that something of it is left between raw edges.
+
+    Raw edges themselves are questioned, and pieces that are upside down.
+    """
+    for word in ("width", "height"):
+        side = measured(thing.shape, word, finished=True)
+        less = tuple(s for s in systems if side is not None and compare(side[s], NOTHING[s], s) <= 0)
+        if side is not None and less:
+            value = said(side, less)
+            yield NothingLeft(
+                span=span, name=name, side=f"finished {word}", value=value, systems=_named(less, systems)
+            )
     raw = raw_edges(thing.shape)
     if raw is not None:
         yield RawEdgeShows(span=span, name=name, edges=raw)

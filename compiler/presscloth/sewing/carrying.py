@@ -378,7 +378,7 @@ class _Sewing:
         taken: tuple[Taken, ...],
     ) -> None:
         for place, each in zip(places, used["things"], strict=True):
-            for problem in hold_finished(each.name, each.thing, place.span):
+            for problem in hold_finished(each.name, each.thing, place.span, self._systems):
                 self._report(problem)
             self._finished.append(Finished(each.name, place.in_all, each.thing, self._step, place.span))
         self._events.append(Event(self._step, statement, taken, None, (), ()))

@@ -11,6 +11,9 @@ from presscloth.sewing.meeting_problems import AboutEdgeMeets, EdgesDoNotMeet, M
 from presscloth.sewing.wording import difference, listed, said
 from presscloth.source import Passage, Span
 
+MOST_ROWS = 4
+"""As many rows of Pieces are shown as places; a quilt may come from very many."""
+
 
 def opens(meeting: Meeting, system: System) -> bool:
     """Whether two edges differ by more than they may."""
@@ -34,7 +37,7 @@ def judge(meeting: Meeting, systems: tuple[System, ...], *, cut: bool) -> Proble
         other=f"{meeting.right} is {said(meeting.other, missing)}",
         apart=difference(meeting.one, meeting.other, missing),
         stitched=not cut,
-        labels=tuple(Label(row, "cut here") for row in meeting.rows),
+        labels=tuple(Label(row, "cut here") for row in meeting.rows[:MOST_ROWS]),
     )
 
 

@@ -261,7 +261,10 @@ class Work:
         """Hold two edges against each other between the ends of their stitching."""
         plain = one.cut_like_sewn and other.cut_like_sewn and self._same_ends(one, other)
         lengths = (one.edge.length, other.edge.length) if plain else (one.seam, other.seam)
-        rows = (*one.used.thing.rows, *other.used.thing.rows)
+        # The thing of fewer pieces first: its row is the likelier place of a slip.
+        rows = tuple(
+            r for rows in sorted((one.used.thing.rows, other.used.thing.rows), key=len) for r in rows
+        )
         self.compare(one.words, other.words, lengths, allowed, rows, cut=plain)
 
     def _same_ends(self, one: Side, other: Side) -> bool:

@@ -63,7 +63,7 @@ def line(work: Work) -> Made:
 
 def _hold_same(work: Work, outer: Used, lining: Used, shell: Hollow, inner: Hollow) -> None:
     """Hold depth and height of the lining against the outer thing's."""
-    rows = (*outer.thing.rows, *lining.thing.rows)
+    rows = (*lining.thing.rows, *outer.thing.rows)
     pairs = [("height", _inside(shell), _inside(inner))]
     if shell.depth is not None and inner.depth is not None:
         pairs.append(("depth", shell.depth, inner.depth))
