@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from presscloth.drawing.dimensions import LETTERS, name_in
+from presscloth.drawing.dimensions import LETTERS, across, breadth, name_in
 from presscloth.drawing.pieces import ROOM, draw_pieces
 from presscloth.drawing.things import draw_event
 from presscloth.drawing.tree import Area, Arrow, Drawing, Ink, Lettering, Line
@@ -138,3 +138,14 @@ def test_a_name_that_does_not_fit_becomes_a_mark() -> None:
     assert there and isinstance(shape, Lettering) and shape.turned == -90.0
     shape, there = name_in("side strip", "3", 0, 0, 6, 6)
     assert not there and isinstance(shape, Lettering) and shape.text == "3"
+
+
+def test_words_of_a_narrow_dimension_stay_on_the_drawing() -> None:
+    (words,) = (
+        shape for shape in across(1.5, 6.5, 10.0, "3.5 cm (1 3/8 in)") if isinstance(shape, Lettering)
+    )
+    assert words.x - breadth(words.text) / 2 == pytest.approx(0.5)
+    (words,) = (
+        shape for shape in across(1.5, 91.5, 10.0, "3.5 cm (1 3/8 in)") if isinstance(shape, Lettering)
+    )
+    assert words.x == pytest.approx(46.5)

@@ -25,11 +25,12 @@ def breadth(words: str) -> float:
 
 
 def across(left: float, right: float, y: float, words: str) -> Iterator[Shape]:
-    """A dimension from left to right at `y`, its words below."""
+    """A dimension from left to right at `y`, its words below, none of them left of the drawing."""
     yield from _tick(left, y, upright=True)
     yield from _tick(right, y, upright=True)
     yield Arrow((left, y), (right, y), Ink.DIMENSION, both=True)
-    yield Lettering((left + right) / 2, y + LETTERS + 1.0, words, LETTERS)
+    middle = max((left + right) / 2, breadth(words) / 2 + 0.5)
+    yield Lettering(middle, y + LETTERS + 1.0, words, LETTERS)
 
 
 def down(top: float, bottom: float, x: float, words: str) -> Iterator[Shape]:
