@@ -177,18 +177,19 @@ def test_oversized_and_trimmed():
     assert table.inches("finished width of unit") == 3
 
 
-def metric_triangle(kind: str, finished: str, more: str) -> Table:
-    pieces = f"light | A | 4 | {finished} + {more} | | {kind} triangle"
-    statements = (
-        "unit = join long side of light to long side of light\nfinish unit"
-        if kind == "half-square"
-        else (
-            "2 wedge = join left of light to right of light\n"
-            "unit = join long side of wedge to long side of wedge\n"
-            "finish unit"
-        )
-    )
-    return sewn(pieces, statements, measures="seam = 7.5 mm", columns=SHAPE, rest=METRIC)
+SEWN_UP = {
+    "half-square": "unit = join long side of light to long side of light",
+    "quarter-square": "2 wedge = join left of light to right of light\n"
+    "unit = join long side of wedge to long side of wedge",
+}
+
+
+def metric_triangle(kind: str, more: str, seam: str = "7.5 mm") -> float:
+    """How large a unit finishes whose triangles are cut from squares of 10 cm and some more."""
+    pieces = f"light | A | 4 | 10 cm + {more} | | {kind} triangle"
+    statements = f"{SEWN_UP[kind]}\nfinish unit"
+    table = sewn(pieces, statements, measures=f"seam = {seam}", columns=SHAPE, rest=METRIC)
+    return float(table.mm("finished width of unit"))
 
 
 @pytest.mark.parametrize(
@@ -201,29 +202,14 @@ def metric_triangle(kind: str, finished: str, more: str) -> Table:
     ],
 )
 def test_metric_triangles(kind: str, exact: str, rule: str, short: float):
-    assert float(metric_triangle(kind, "10 cm", exact).mm("finished width of unit")) == pytest.approx(
-        100, abs=0.02
-    )
-    assert float(metric_triangle(kind, "10 cm", rule).mm("finished width of unit")) == pytest.approx(
-        100 - short, abs=0.05
-    )
+    assert metric_triangle(kind, exact) == pytest.approx(100, abs=0.02)
+    assert metric_triangle(kind, rule) == pytest.approx(100 - short, abs=0.05)
 
 
 @pytest.mark.parametrize(("kind", "more"), [("half-square", "21 mm"), ("quarter-square", "30 mm")])
 def test_the_rule_of_thumb_is_safe(kind: str, more: str):
     # +3.5 s and +5 s, s = 6 mm: +21 and +30 mm, where 20.5 and 29.0 mm are exact (published rule of thumb).
-    pieces = f"light | A | 4 | 10 cm + {more} | | {kind} triangle"
-    statements = (
-        "unit = join long side of light to long side of light\nfinish unit"
-        if kind == "half-square"
-        else (
-            "2 wedge = join left of light to right of light\n"
-            "unit = join long side of wedge to long side of wedge\n"
-            "finish unit"
-        )
-    )
-    table = sewn(pieces, statements, measures="seam = 6 mm", columns=SHAPE, rest=METRIC)
-    assert 0 < table.mm("finished width of unit") - 100 <= 1.1
+    assert 100 < metric_triangle(kind, more, seam="6 mm") <= 101.1
 
 
 def test_the_square_of_a_goose():

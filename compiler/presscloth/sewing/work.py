@@ -262,10 +262,8 @@ class Work:
         plain = one.cut_like_sewn and other.cut_like_sewn and self._same_ends(one, other)
         lengths = (one.edge.length, other.edge.length) if plain else (one.seam, other.seam)
         # The thing of fewer pieces first: its row is the likelier place of a slip.
-        rows = tuple(
-            r for rows in sorted((one.used.thing.rows, other.used.thing.rows), key=len) for r in rows
-        )
-        self.compare(one.words, other.words, lengths, allowed, rows, cut=plain)
+        fewer, more = sorted((one.used.thing.rows, other.used.thing.rows), key=len)
+        self.compare(one.words, other.words, lengths, allowed, (*fewer, *more), cut=plain)
 
     def _same_ends(self, one: Side, other: Side) -> bool:
         shapes = one.used.shape, other.used.shape
