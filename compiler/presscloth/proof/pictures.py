@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from presscloth.problems import Problem
@@ -12,9 +11,10 @@ from presscloth.recipe.prose import plain
 
 KINDS = (".png", ".jpg", ".jpeg", ".webp", ".gif")
 LARGEST = 20_000_000
+LONGEST = 200
+"""Characters in the name of a picture; some file systems take no more than 255 bytes."""
 
 
-@dataclass(frozen=True, kw_only=True)
 class PictureMissing(Problem):
     """A picture is not where the recipe says.
 
@@ -51,7 +51,6 @@ class PictureMissing(Problem):
         return "put the picture into the recipe's own folder and write its name as it is spelt there"
 
 
-@dataclass(frozen=True, kw_only=True)
 class PictureWithoutWords(Problem):
     """A picture has no words that stand for it.
 
@@ -104,7 +103,7 @@ def _why_missing(file: str, folder: Path | None) -> str | None:
         return "does not lie in the recipe's folder"
     if name.suffix.casefold() not in KINDS:
         return f"is of a kind that is not printed (use {', '.join(KINDS)})"
-    if folder is None or not (folder / name).is_file():
+    if folder is None or len(file) > LONGEST or not (folder / name).is_file():
         return "is not there"
     if not (folder / name).resolve().is_relative_to(folder.resolve()):
         return "does not lie in the recipe's folder"

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem, Problems
 from presscloth.recipe.expression import Broken, Expression
 from presscloth.recipe.prose import How
@@ -12,7 +10,6 @@ from presscloth.recipe.words import nearest
 from presscloth.source import Passage
 
 
-@dataclass(frozen=True, kw_only=True)
 class PrintedHow(Problem):
     """What follows the comma in braces does not say how a measure is printed.
 

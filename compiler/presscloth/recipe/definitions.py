@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from presscloth.problems import Problem, Problems
 from presscloth.recipe.expression import Broken, Expression, Name
@@ -20,7 +19,6 @@ ReadInlines = Callable[[Passage], tuple[Inline, ...]]
 OPTIONS = ("about", "yours to choose from")
 
 
-@dataclass(frozen=True, kw_only=True)
 class DefinitionUnclear(Problem):
     """An item under Measures does not say what a name stands for.
 
@@ -42,7 +40,6 @@ class DefinitionUnclear(Problem):
         return "write a name, ` = ` and the measure, for example `- seam = 1 cm (3/8 in)`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NameNotAllowed(Problem):
     """A name holds a word or a sign that means something else.
 
@@ -69,7 +66,6 @@ class NameNotAllowed(Problem):
         return "choose another name of one or several words, for example `strip width`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class OptionUnknown(Problem):
     """What follows a measure after a comma has no meaning.
 

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 
 
-@dataclass(frozen=True, kw_only=True)
 class NumberTooLong(Problem):
     """A number has more digits than any measure needs.
 
@@ -32,7 +29,6 @@ class NumberTooLong(Problem):
         return "shorten the number to what a tape measure can show"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FractionWithHyphen(Problem):
     """A mixed fraction is written with a hyphen, which could also be a minus sign.
 
@@ -58,7 +54,6 @@ class FractionWithHyphen(Problem):
         return f"write `{whole} {fraction}`, or `{whole} - {fraction}` with spaces to subtract"
 
 
-@dataclass(frozen=True, kw_only=True)
 class CommaInNumber(Problem):
     """A number is written with a decimal comma.
 
@@ -82,7 +77,6 @@ class CommaInNumber(Problem):
         return f"write `{self.span.text.replace(',', '.')}`, or put a space after the comma for two numbers"
 
 
-@dataclass(frozen=True, kw_only=True)
 class CharacterUnknown(Problem):
     """A character stands in an expression that has no meaning there.
 
@@ -106,7 +100,6 @@ class CharacterUnknown(Problem):
         return "take it out; the signs are + - × / and round brackets"
 
 
-@dataclass(frozen=True, kw_only=True)
 class DividedByNothing(Problem):
     """Something is divided by nothing.
 
@@ -131,7 +124,6 @@ class DividedByNothing(Problem):
         return "put something other than 0 below the line"
 
 
-@dataclass(frozen=True, kw_only=True)
 class UnitUnknown(Problem):
     """A number is followed by a unit that the language does not have.
 
@@ -161,7 +153,6 @@ class UnitUnknown(Problem):
         return "use mm, cm, m, in, ft or yd for a length, g, kg, oz or lb for a weight"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SignMissing(Problem):
     """A number stands right before a name, with no sign between.
 
@@ -191,7 +182,6 @@ class SignMissing(Problem):
         return f"write `{self.number} × {self.name}` if that is meant"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SignWithoutSpaces(Problem):
     """A sign stands without spaces around it.
 
@@ -220,7 +210,6 @@ class SignWithoutSpaces(Problem):
         return f"write ` {self.sign} ` with spaces"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FractionAfterSign(Problem):
     """A fraction stands right after a division sign.
 
@@ -246,7 +235,6 @@ class FractionAfterSign(Problem):
         return f"put it in brackets: `({self.span.text})`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ExpressionUnfinished(Problem):
     """An expression stops where a number or a name should follow, or a place is empty.
 
@@ -280,7 +268,6 @@ class ExpressionUnfinished(Problem):
         return "write the measure that belongs here, for example `5 cm (2 in)`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class WordsLeftOver(Problem):
     """An expression is complete, and more words or signs follow it.
 
@@ -304,7 +291,6 @@ class WordsLeftOver(Problem):
         return "put a sign before it, or take it out; a remark goes after a colon"
 
 
-@dataclass(frozen=True, kw_only=True)
 class BracketNotClosed(Problem):
     """A bracket is opened and not closed, or closed and not opened.
 
@@ -330,7 +316,6 @@ class BracketNotClosed(Problem):
         return "take the bracket out" if self.span.text == ")" else "add the `)` where it belongs"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ExpressionTooDeep(Problem):
     """An expression is too long or has too many brackets within brackets.
 
@@ -354,7 +339,6 @@ class ExpressionTooDeep(Problem):
         return "give a part of it a name in Measures and use the name"
 
 
-@dataclass(frozen=True, kw_only=True)
 class PairInOneSystem(Problem):
     """Both halves of a pair are in the same system.
 
@@ -382,7 +366,6 @@ class PairInOneSystem(Problem):
         return f"write the value in {other} in the brackets"
 
 
-@dataclass(frozen=True, kw_only=True)
 class PairOfUnlike(Problem):
     """A pair holds a length and a weight.
 
@@ -409,7 +392,6 @@ class PairOfUnlike(Problem):
         return f"write a {self.first} in both halves"
 
 
-@dataclass(frozen=True, kw_only=True)
 class PairExactly(Problem):
     """A value stated as `exactly` is given in both systems.
 

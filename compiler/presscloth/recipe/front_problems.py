@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 
 
-@dataclass(frozen=True, kw_only=True)
 class FrontMatterKeyUnknown(Problem):
     """A key in the front matter means nothing.
 
@@ -37,7 +34,6 @@ class FrontMatterKeyUnknown(Problem):
         return f"write `{self.meant}`" if self.meant else f"the keys are {', '.join(self.known)}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FrontMatterKeyMissing(Problem):
     """The front matter lacks the title or the month of release.
 
@@ -66,7 +62,6 @@ class FrontMatterKeyMissing(Problem):
         return f"add a line such as `{self.key}: {self.example}`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ReleaseUnclear(Problem):
     """The release is not a year and a month.
 
@@ -94,7 +89,6 @@ class ReleaseUnclear(Problem):
         return "write the year with four figures and the month with two: `2027-05`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class VersionUnclear(Problem):
     """The version is not a number.
 
@@ -123,7 +117,6 @@ class VersionUnclear(Problem):
         return "write a number: 1, 2, 3 …"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ValueUnknown(Problem):
     """A key that chooses among a few words has another one.
 
@@ -154,7 +147,6 @@ class ValueUnknown(Problem):
         return f"write `{self.meant}`" if self.meant else f"write one of {', '.join(self.known)}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SystemNotPublished(Problem):
     """A recipe is written in one system and published in the other alone.
 
@@ -185,7 +177,6 @@ class SystemNotPublished(Problem):
         return f"write `systems: both` or `written in: {self.published}`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class LanguageUnclear(Problem):
     """The language is not written as browsers and screen readers know it.
 
@@ -214,7 +205,6 @@ class LanguageUnclear(Problem):
         return "write two or three letters, then perhaps a country: `en`, `en-GB`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class VideoUnclear(Problem):
     """The video is not an address on the web.
 
@@ -242,7 +232,6 @@ class VideoUnclear(Problem):
         return "write the whole address, beginning with `https://`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class AcceptanceWithoutReason(Problem):
     """A warning is accepted without a reason.
 
@@ -271,7 +260,6 @@ class AcceptanceWithoutReason(Problem):
         return f"write why: `- {self.name}: the reason in a few words`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ShapeUnexpected(Problem):
     """A key of the front matter has a list where it wants one value, or the other way round.
 

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 
 
-@dataclass(frozen=True, kw_only=True)
 class FrontMatterMissing(Problem):
     """A recipe does not begin with its front matter.
 
@@ -26,7 +23,6 @@ class FrontMatterMissing(Problem):
         return "begin with `---`, then `title: …` and `release: YYYY-MM` on lines of their own, then `---`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FrontMatterNotClosed(Problem):
     """The front matter has no second line `---` within 200 lines.
 
@@ -44,7 +40,6 @@ class FrontMatterNotClosed(Problem):
         return "put a line `---` below its last key"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FrontMatterNotRead(Problem):
     """A line of the front matter cannot be read.
 
@@ -74,7 +69,6 @@ class FrontMatterNotRead(Problem):
         return self.advice
 
 
-@dataclass(frozen=True, kw_only=True)
 class SignNeedsQuotes(Problem):
     """A value in the front matter begins with a sign that has a meaning of its own there.
 
@@ -103,7 +97,6 @@ class SignNeedsQuotes(Problem):
         return "put the whole value in double quotes"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FrontMatterTooDeep(Problem):
     """Lists in the front matter stand too deep inside one another.
 
@@ -131,7 +124,6 @@ class FrontMatterTooDeep(Problem):
         return "take brackets away, or put the value in double quotes"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FrontMatterKeyTwice(Problem):
     """A key stands twice in the front matter.
 
@@ -160,7 +152,6 @@ class FrontMatterKeyTwice(Problem):
         return "take one of the two out"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ValueCutOff(Problem):
     """A value in the front matter is cut off at a `#`.
 

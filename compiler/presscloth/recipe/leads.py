@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from presscloth.problems import Problem, Problems
 from presscloth.recipe.expression import Name
@@ -11,7 +11,6 @@ from presscloth.recipe.tree import Lead
 from presscloth.source import Passage
 
 
-@dataclass(frozen=True, kw_only=True)
 class SizesBothWays(Problem):
     """Lead words name sizes both ways: some `only`, and some `Not`.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
 from pathlib import Path
 
 from presscloth.problems import Problem, Problems
@@ -13,7 +12,6 @@ LARGEST = 1_000_000
 """Bytes. The longest recipe that anybody sews from is a tenth of it."""
 
 
-@dataclass(frozen=True, kw_only=True)
 class RecipeNotFound(Problem):
     """There is no recipe where one was asked for.
 
@@ -34,7 +32,6 @@ class RecipeNotFound(Problem):
         return "name a folder that holds a `recipe.md`, or that file itself"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NotText(Problem):
     """A recipe's file is not plain text in UTF-8.
 
@@ -55,7 +52,6 @@ class NotText(Problem):
         return "save it as plain text in UTF-8"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FileTooLarge(Problem):
     """A recipe's file is far larger than any recipe.
 
@@ -73,7 +69,6 @@ class FileTooLarge(Problem):
         return "keep one recipe in the file, and its pictures as files beside it"
 
 
-@dataclass(frozen=True, kw_only=True)
 class EmptyRecipe(Problem):
     """A recipe's file is empty.
 

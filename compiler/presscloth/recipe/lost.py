@@ -7,6 +7,7 @@ later problems follow from the first one: their cause is the place that was left
 from __future__ import annotations
 
 import re
+from bisect import bisect_left
 from collections.abc import Container, Iterator, Sequence
 
 from presscloth.recipe.markdown import ListBlock, MarkdownBlock, TableBlock
@@ -43,12 +44,15 @@ def _left_out(block: MarkdownBlock, kept: Sequence[Span]) -> Iterator[Span]:
             parts = [item.span for item in items]
         case _:
             return
-    missing = [part for part in parts if not any(_lies_in(span, part) for span in kept)]
+    starts = sorted(span.start for span in kept)
+    missing = [part for part in parts if not _holds_one(part, starts)]
     if missing and len(missing) == len(parts):
         yield whole
     else:
         yield from missing
 
 
-def _lies_in(span: Span, part: Span) -> bool:
-    return part.start <= span.start and span.end <= part.end
+def _holds_one(part: Span, starts: Sequence[int]) -> bool:
+    """Whether one of the places that begin at `starts`, which are sorted, lies in a row or an item."""
+    first = bisect_left(starts, part.start)
+    return first < len(starts) and starts[first] < part.end

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.definitions import ReadInlines
@@ -25,7 +24,6 @@ BY_LENGTH = (Form.TAPE, Form.ELASTIC, Form.ZIP)
 FIXED = (Form.SHEET, Form.FAT_QUARTER)
 
 
-@dataclass(frozen=True, kw_only=True)
 class KeyUnclear(Problem):
     """A material's key is not a capital letter.
 
@@ -56,7 +54,6 @@ class KeyUnclear(Problem):
         return f"write `{self.key.upper()}`" if self.key.upper() != self.key else "use A, B, C …"
 
 
-@dataclass(frozen=True, kw_only=True)
 class MaterialTwice(Problem):
     """Two materials have the same key.
 
@@ -87,7 +84,6 @@ class MaterialTwice(Problem):
         return "give one of them the next free letter"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FormUnknown(Problem):
     """A material has a form that is not known.
 
@@ -120,7 +116,6 @@ class FormUnknown(Problem):
         return f"the forms are {', '.join(form.value for form in Form)}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class WidthMissing(Problem):
     """A material that is cut from a layout has no usable width, or a sheet no length.
 
@@ -154,7 +149,6 @@ class WidthMissing(Problem):
         return f"write the length of one {self.form} in a column `Length`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class StepOfSaleMissing(Problem):
     """Nothing says in what steps a material is sold.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.expression import Expression, Name
@@ -11,11 +10,10 @@ from presscloth.recipe.lost import cause
 from presscloth.recipe.matching import Known, names_in
 from presscloth.recipe.reading_problems import NameUnknown
 from presscloth.recipe.tree import Definition, Material, Piece, Size
-from presscloth.recipe.words import look_up
+from presscloth.recipe.words import Names, look_up
 from presscloth.source import Span
 
 
-@dataclass(frozen=True, kw_only=True)
 class NameTwice(Problem):
     """One name is given to two things.
 
@@ -47,7 +45,6 @@ class NameTwice(Problem):
         return "give one of the two another name"
 
 
-@dataclass(frozen=True, kw_only=True)
 class CircleOfNames(Problem):
     """Measures are defined by each other in a circle.
 
@@ -96,21 +93,29 @@ def one_name_one_thing(
         for definition in size.measures.values():
             if definition is not None:
                 columns.setdefault(definition.name.text, definition.name.span)
-    given: dict[str, Span] = dict(columns)
-    for name in (*(d.name for d in measures), *(piece.name for piece in pieces)):
-        _give(name, given, problems)
-    measured = {name: given[name] for name in (*columns, *(d.name.text for d in measures)) if name in given}
+    given = Names(columns)
+    for definition in measures:
+        _give(definition.name, given, problems)
+    measured = Names({**columns, **{d.name.text: d.name.span for d in reversed(measures)}})
+    for piece in pieces:
+        _give(piece.name, given, problems)
     for name in results:
-        _give(name, measured, problems, keep=False)
+        _hold_free(name, measured, problems)
 
 
-def _give(name: Name, given: dict[str, Span], problems: Problems, *, keep: bool = True) -> None:
-    earlier = look_up(name.text, given)
-    if earlier is not None and earlier != name.span:
-        label = Label(earlier, "given here first")
-        problems.add(NameTwice(span=name.span, name=name.text, earlier=earlier.text, labels=(label,)))
-    elif keep:
-        given[name.text] = name.span
+def _give(name: Name, given: Names[Span], problems: Problems) -> None:
+    if _hold_free(name, given, problems):
+        given.add(name.text, name.span)
+
+
+def _hold_free(name: Name, given: Names[Span], problems: Problems) -> bool:
+    """Whether a name is still free; reported when it is not."""
+    earlier = given.find(name.text)
+    if earlier is None or earlier == name.span:
+        return True
+    label = Label(earlier, "given here first")
+    problems.add(NameTwice(span=name.span, name=name.text, earlier=earlier.text, labels=(label,)))
+    return False
 
 
 def known_names(
@@ -133,7 +138,6 @@ def known_names(
     return Known(measured, things, frozenset(material.key for material in materials), lost)
 
 
-@dataclass(frozen=True, kw_only=True)
 class ThingNotMeasure(Problem):
     """The name of a thing stands where a measure belongs.
 

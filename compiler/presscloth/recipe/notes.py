@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import ClassVar
 
 from presscloth.problems import Problem, Problems, Severity
@@ -34,7 +33,6 @@ _WITH_AMOUNT = (NoteKind.SHRINKS, NoteKind.REPEAT, NoteKind.SPARE)
 _END = re.compile(r"[,;](?=\s)")
 
 
-@dataclass(frozen=True, kw_only=True)
 class NoteNearlyKnown(Problem):
     """A note nearly matches one that the compiler knows.
 
@@ -66,7 +64,6 @@ class NoteNearlyKnown(Problem):
         return f"write `{self.meant}` if that is meant, or say it in other words"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NoteWithoutAmount(Problem):
     """A note that wants a number or a measure has none.
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from presscloth.problems import Problem, Problems
 from presscloth.recipe.definitions import NameNotAllowed, ReadInlines, measured
@@ -24,7 +23,6 @@ _OUTLINE = re.compile(r"outline (.+)", re.IGNORECASE)
 _EMPTY = ("", "–", "-", "—")
 
 
-@dataclass(frozen=True, kw_only=True)
 class MaterialUnknown(Problem):
     """A piece is cut from a key that no material has.
 
@@ -57,7 +55,6 @@ class MaterialUnknown(Problem):
         return f"the keys are {', '.join(self.known)}; list the material, or correct the key"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SideMissing(Problem):
     """A piece has no size in a direction in which it must be cut.
 
@@ -86,7 +83,6 @@ class SideMissing(Problem):
         return f"write the {self.side} to cut, seam allowances included"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SideLeftOver(Problem):
     """A tape, a zip or a round piece is given two sizes.
 
@@ -150,7 +146,6 @@ class SideLeftOver(Problem):
         return "leave one of the two cells empty"
 
 
-@dataclass(frozen=True, kw_only=True)
 class WordUnknown(Problem):
     """A cell that chooses among a few words holds another one.
 

@@ -7,7 +7,7 @@ patterns are handed in, so that a verb stays one file in the room where sewing i
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
@@ -44,7 +44,6 @@ from presscloth.recipe.words import look_up
 from presscloth.source import Source, Span
 
 
-@dataclass(frozen=True, kw_only=True)
 class TitleDiffers(Problem):
     """The first heading differs from the title in the front matter.
 
@@ -77,7 +76,6 @@ class TitleDiffers(Problem):
         return "make them the same, or leave the heading out"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NoSteps(Problem):
     """A recipe has no steps.
 

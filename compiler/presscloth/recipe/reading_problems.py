@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 
 
-@dataclass(frozen=True, kw_only=True)
 class PartUnknown(Problem):
     """What stands before `of` is not a part of a thing.
 
@@ -37,7 +34,6 @@ class PartUnknown(Problem):
         return "use width, height, depth, around, length, count or an edge: left, right, top, bottom"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ComparisonMissing(Problem):
     """A check compares nothing.
 
@@ -67,7 +63,6 @@ class ComparisonMissing(Problem):
         return "write two measures with = < <= > >= between, or `A within M of B`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class VerbUnknown(Problem):
     """A statement begins with a word that is none of the verbs.
 
@@ -106,7 +101,6 @@ class VerbUnknown(Problem):
         return "begin with what is done: join, fold, hem, trim, line, attach, finish …"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NameUnknown(Problem):
     """A name is used that nothing in the recipe bears.
 
@@ -144,7 +138,6 @@ class NameUnknown(Problem):
         return "define it in Measures, Sizes or Pieces, or correct the name"
 
 
-@dataclass(frozen=True, kw_only=True)
 class StatementNotRead(Problem):
     """A statement begins like one of the verbs, but the rest does not fit.
 
@@ -183,7 +176,6 @@ class StatementNotRead(Problem):
         return f"write it like this: {shown}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class StatementInTwoWays(Problem):
     """A statement can be read in two ways.
 
@@ -226,7 +218,6 @@ class StatementInTwoWays(Problem):
         return f"rename one of the things: it reads as {', or as '.join(self.ways[:2])}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ResultMissing(Problem):
     """A statement makes something new and does not name it.
 
@@ -262,7 +253,6 @@ class ResultMissing(Problem):
         return "put a name and `=` before it: `front = …`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ResultNotMade(Problem):
     """What stands before the `=` cannot be the name of a thing.
 

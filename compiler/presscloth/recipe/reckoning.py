@@ -113,7 +113,7 @@ class ExpressionReader:
             return found
         if token.problem is not None:
             self._problems.add(token.problem)
-        elif token.says(")"):
+        elif token.says(")") or (token.says("(") and not any(t.says(")") for t in self.tokens[self.at :])):
             self._problems.add(BracketNotClosed(span=token.span))
         else:
             self._problems.add(WordsLeftOver(span=token.span.to(self.tokens[-1].span)))

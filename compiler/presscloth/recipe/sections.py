@@ -26,7 +26,6 @@ KNOWN = ("Sizes", "Measures", "Tools", "Materials", "Pieces", "Steps", "Checks")
 ONE_SIZE = "One size"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SectionNearlyKnown(Problem):
     """A heading nearly matches a section that the compiler knows.
 
@@ -53,7 +52,6 @@ class SectionNearlyKnown(Problem):
         return f"write `## {self.meant}` if that is meant, or choose a heading that is not so near"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SectionTwice(Problem):
     """A section stands twice in a recipe.
 
@@ -81,7 +79,6 @@ class SectionTwice(Problem):
         return "put everything under the first of the two headings"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ContentUnexpected(Problem):
     """Something stands in a section that cannot be reckoned with there.
 
@@ -110,7 +107,6 @@ class ContentUnexpected(Problem):
         return f"write {self.wanted} there, and put remarks into a section of their own, such as `## Notes`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SizeNamedTwice(Problem):
     """Two rows of Sizes have the same name.
 
@@ -140,7 +136,6 @@ class SizeNamedTwice(Problem):
         return "give one of the two another name, or take it out"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SizeUnknown(Problem):
     """A size is named that Sizes does not list.
 
@@ -178,7 +173,6 @@ class SizeUnknown(Problem):
         return f"write `{meant}`" if meant else f"the sizes are {', '.join(self.known)}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SizeWithoutValue(Problem):
     """A size has no value for a measure.
 
@@ -211,7 +205,6 @@ class SizeWithoutValue(Problem):
         return "write the measure, or a dash `–` where it does not exist in this size"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NoSizes(Problem):
     """The table under Sizes has no row, or its first column is not called Size.
 

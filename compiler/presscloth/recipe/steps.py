@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from presscloth.problems import Problem, Problems
 from presscloth.recipe.definitions import ReadInlines
@@ -26,7 +25,6 @@ ReadBlocks = Callable[[Sequence[MarkdownBlock]], tuple[Block, ...]]
 ReadSew = Callable[[Passage], SewBlock]
 
 
-@dataclass(frozen=True, kw_only=True)
 class TextOutsideSteps(Problem):
     """Something stands under Steps that belongs to no step.
 
@@ -63,7 +61,6 @@ class TextOutsideSteps(Problem):
         return "number it (`1.`), or indent it by three spaces to make it part of the step above"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NothingBeforeOr(Problem):
     """A step begins with `Or:` and there is no step before it.
 
@@ -97,7 +94,6 @@ class NothingBeforeOr(Problem):
         return "take `Or:` away, or write the first way as the step before"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SewOutsideSteps(Problem):
     """A `sew` block stands where no step is.
 

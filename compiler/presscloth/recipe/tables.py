@@ -11,7 +11,6 @@ from presscloth.recipe.words import nearest
 from presscloth.source import Passage, Span
 
 
-@dataclass(frozen=True, kw_only=True)
 class ColumnMissing(Problem):
     """A table lacks a column that it cannot do without.
 
@@ -40,7 +39,6 @@ class ColumnMissing(Problem):
         return f"add a column with the heading `{self.column}`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ColumnUnknown(Problem):
     """A table has a column that means nothing here.
 
@@ -73,7 +71,6 @@ class ColumnUnknown(Problem):
         return f"write `{self.meant}`" if self.meant else f"the columns are {', '.join(self.known)}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class CellMissing(Problem):
     """A row has fewer cells than its table has columns.
 
@@ -106,7 +103,6 @@ class CellMissing(Problem):
         return "put a `|` between all cells; leave a cell empty rather than out"
 
 
-@dataclass(frozen=True, kw_only=True)
 class CellLeftOver(Problem):
     """A row has more cells than its table has columns.
 
@@ -137,7 +133,6 @@ class CellLeftOver(Problem):
         return "add the column, or take the cell out; a `|` inside a cell is written `\\|`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class CellEmpty(Problem):
     """A cell is empty in which something must stand.
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from difflib import get_close_matches
-from typing import TypeVar
+from typing import Generic, TypeVar
 
 from presscloth.measure import SPELLINGS
 
@@ -36,13 +36,27 @@ def forms(name: str) -> tuple[str, ...]:
 
 def look_up(name: str, among: Mapping[str, T]) -> T | None:
     """Find a name: the exact spelling wins, then case and a plural do not matter."""
-    if name in among:
-        return among[name]
-    folded = {key.casefold(): key for key in reversed(tuple(among))}
-    for form in forms(name):
-        if form in folded:
-            return among[folded[form]]
-    return None
+    return among[name] if name in among else Names(among).find(name)
+
+
+class Names(Generic[T]):
+    """Names that are gathered one after another and looked up in between, as `look_up` does."""
+
+    def __init__(self, known: Mapping[str, T] | None = None) -> None:
+        self._spelt: dict[str, T] = {}
+        self._folded: dict[str, T] = {}
+        for name, value in (known or {}).items():
+            self.add(name, value)
+
+    def add(self, name: str, value: T) -> None:
+        """Take a name in; of two that differ by capitals alone the first is found by other spellings."""
+        self._spelt[name] = value
+        self._folded.setdefault(name.casefold(), value)
+
+    def find(self, name: str) -> T | None:
+        if name in self._spelt:
+            return self._spelt[name]
+        return next((self._folded[form] for form in forms(name) if form in self._folded), None)
 
 
 def nearest(name: str, among: Iterable[str]) -> str | None:

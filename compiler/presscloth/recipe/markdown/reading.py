@@ -55,7 +55,6 @@ ReadBraces = Callable[[Passage], tuple[Expression, tuple[How, ...]]]
 NO_REFERENCES: Mapping[str, str] = MappingProxyType({})
 
 
-@dataclass(frozen=True, kw_only=True)
 class BraceNotClosed(Problem):
     """A measure in braces has no closing brace.
 

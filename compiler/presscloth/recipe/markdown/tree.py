@@ -104,7 +104,6 @@ class Body:
     references: Mapping[str, str]
 
 
-@dataclass(frozen=True, kw_only=True)
 class NestedTooDeep(Problem):
     """Quotes, lists, brackets or stars stand too deep inside one another.
 
@@ -131,7 +130,6 @@ class NestedTooDeep(Problem):
         return "take some of the `>`, indents, brackets or stars around it away"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FenceNotClosed(Problem):
     """A block that begins with three backticks has no end.
 
