@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import ClassVar
 
 from presscloth.measure import Quantity, System, compare
@@ -30,7 +30,6 @@ from presscloth.sewing.work import Work
 from presscloth.source import Span
 
 
-@dataclass(frozen=True, kw_only=True)
 class GapTooLong(Problem):
     """A turning gap is not shorter than the seam in which it is left.
 
@@ -71,7 +70,6 @@ class GapTooLong(Problem):
         return "leave a shorter gap, or leave it in a longer seam"
 
 
-@dataclass(frozen=True, kw_only=True)
 class CaughtTooLong(Problem):
     """What a seam catches is together longer than the seam.
 
@@ -125,7 +123,6 @@ class CaughtTooLong(Problem):
         return "catch fewer or narrower things, or catch them in a longer seam"
 
 
-@dataclass(frozen=True, kw_only=True)
 class RawEdgeShows(Problem):
     """A raw edge is left on the finished article.
 
@@ -168,7 +165,6 @@ class RawEdgeShows(Problem):
         return "hem, bind, face or line it"
 
 
-@dataclass(frozen=True, kw_only=True)
 class EndsUpsideDown(Problem):
     """A piece whose direction matters ends upside down on the finished article.
 

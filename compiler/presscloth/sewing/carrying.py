@@ -25,7 +25,7 @@ from presscloth.sewing.construction import (
     Taken,
 )
 from presscloth.sewing.cut_things import cut_thing
-from presscloth.sewing.number_problems import DoesNotComeOut, NameStillTaken, NumberOutOfPlace
+from presscloth.sewing.number_problems import DoesNotComeOut, NameStillTaken, NumberOutOfPlace, TooManyAtOnce
 from presscloth.sewing.places import Place, all_counted, changed, closes, names_of_things
 from presscloth.sewing.placing import parts_of
 from presscloth.sewing.reckoning import Exactly, OnPaper, Reckoning, piece_on_paper
@@ -42,6 +42,9 @@ from presscloth.sewing.verbs import VERBS, Verb
 from presscloth.sewing.ways import Way
 from presscloth.sewing.work import Made, Refused, Used, Work
 from presscloth.source import Span
+
+MOST_AT_ONCE = 2000
+"""So many of a thing may a statement name for one result; nobody sews more at once."""
 
 _VERBS: Mapping[str, Verb] = {verb.name: verb for verb in VERBS}
 
@@ -268,6 +271,8 @@ class _Sewing:
         for slot, counted in all_counted(statement):
             name = self._stock.called(counted.name.text)
             per = implied.get(slot, 1) if counted.count is None else self._number(counted)
+            if per > MOST_AT_ONCE:
+                raise Refused(TooManyAtOnce(span=counted.span, name=name, count=per, most=MOST_AT_ONCE))
             edges += isinstance(statement.slots[slot], EdgesOf)
             if closes and edges == 2 and slot != "catching":
                 yield Place(slot, counted, name, 1, 0)

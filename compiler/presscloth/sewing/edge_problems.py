@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 
 
-@dataclass(frozen=True, kw_only=True)
 class AllowancesDiffer(Problem):
     """Two edges that are sewn together have different seam allowances.
 
@@ -58,7 +55,6 @@ class AllowancesDiffer(Problem):
         return "say what the seam takes, for example `, taking 1 cm (3/8 in)` at the end of the statement"
 
 
-@dataclass(frozen=True, kw_only=True)
 class AllowanceUnknown(Problem):
     """Nothing says how wide a seam is.
 
@@ -119,7 +115,6 @@ class AllowanceUnknown(Problem):
         return "state `seam` under Measures, or end the statement with `, taking 1 cm (3/8 in)`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class EdgeNotRaw(Problem):
     """A statement sews an edge that is no longer raw.
 
@@ -171,7 +166,6 @@ class EdgeNotRaw(Problem):
         return "sew it before it is finished, or lap or attach it"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NoSuchEdge(Problem):
     """A statement speaks of an edge that the thing does not have, or has no longer.
 

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 
 
-@dataclass(frozen=True, kw_only=True)
 class EdgesDoNotMeet(Problem):
     """Two edges that are sewn together are not equally long.
 
@@ -63,7 +60,6 @@ class EdgesDoNotMeet(Problem):
         return f"one of the two is cut {self.apart} too long or too short; compute both from the same measure"
 
 
-@dataclass(frozen=True, kw_only=True)
 class MeetsInOneSystem(Problem):
     """Two edges meet in one measuring system and miss each other in the other.
 
@@ -140,7 +136,6 @@ class MeetsInOneSystem(Problem):
         return f"{once}; or write `{self.pair}`" if self.pair else once
 
 
-@dataclass(frozen=True, kw_only=True)
 class AboutEdgeMeets(Problem):
     """An edge whose length is only about right is to meet another one.
 

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 from presscloth.sewing.wording import several
 
 
-@dataclass(frozen=True, kw_only=True)
 class NameStillTaken(Problem):
     """A new thing takes a name while others of that name are left.
 
@@ -58,7 +55,6 @@ class NameStillTaken(Problem):
         return f"write `{self.made + self.left} {self.name} = …` to use them all, or choose another name"
 
 
-@dataclass(frozen=True, kw_only=True)
 class DoesNotComeOut(Problem):
     """A number of things cannot be made in whole goes.
 
@@ -113,7 +109,6 @@ class DoesNotComeOut(Problem):
         return f"make {more}, or another number that {self.at_once} divides"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NumberOutOfPlace(Problem):
     """A number stands before a thing of which there can be only one.
 
@@ -159,3 +154,54 @@ class NumberOutOfPlace(Problem):
 
     def hint(self) -> str:
         return f"leave the number out here; `{self.count} … =` before the verb says how many are made"
+
+
+class TooManyAtOnce(Problem):
+    """A statement names more things at once than anybody sews.
+
+    A unit is missing, or a measure stands where a number was meant.
+
+    Fails:
+
+        ## Pieces
+        | Piece | From | Cut | Width        | Height       |
+        |-------|------|-----|--------------|--------------|
+        | patch | A    | 4   | 10 cm (4 in) | 10 cm (4 in) |
+
+        ## Steps
+        1. Join and hem.
+
+           ```sew
+           mat = join 40000 patch side by side
+           hem all of mat by 1.2 cm (1/2 in) twice
+           finish mat
+           ```
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width        | Height       |
+        |-------|------|-----|--------------|--------------|
+        | patch | A    | 4   | 10 cm (4 in) | 10 cm (4 in) |
+
+        ## Steps
+        1. Join and hem.
+
+           ```sew
+           mat = join 4 patch side by side
+           hem all of mat by 1.2 cm (1/2 in) twice
+           finish mat
+           ```
+    """
+
+    name: str
+    count: int
+    most: int
+
+    def message(self) -> str:
+        return (
+            f"{self.count} `{self.name}` in one statement are more than the {self.most} that are carried out"
+        )
+
+    def hint(self) -> str:
+        return "look at the number, or sew smaller parts first"

@@ -31,7 +31,6 @@ class Rounding:
         )
 
 
-@dataclass(frozen=True, kw_only=True)
 class PaperOpens(Problem):
     """Two edges meet exactly, and open by a little when everything is cut and sewn as it is printed.
 
@@ -95,7 +94,6 @@ class PaperOpens(Problem):
         return self.rounding.hint()
 
 
-@dataclass(frozen=True, kw_only=True)
 class PaperMisses(Problem):
     """Two edges meet exactly, and miss by far when everything is cut and sewn as it is printed.
 

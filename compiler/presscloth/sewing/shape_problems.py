@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import assert_never
 
 from presscloth.problems import Problem
@@ -30,7 +29,6 @@ def what_it_is(shape: Shape) -> str:
     assert_never(shape)
 
 
-@dataclass(frozen=True, kw_only=True)
 class WrongShape(Problem):
     """A statement asks of a thing what its shape cannot do.
 
@@ -81,7 +79,6 @@ class WrongShape(Problem):
         return "look at what was made of it before, or use another verb"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NothingLeft(Problem):
     """Nothing is left of a thing: its seams, hems or corners take more than there is.
 
@@ -117,7 +114,6 @@ class NothingLeft(Problem):
         return "cut it larger, or take less off"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NeighbouringEdges(Problem):
     """Two neighbouring edges of one thing are sewn together.
 
@@ -158,7 +154,6 @@ class NeighbouringEdges(Problem):
         return "name opposite edges for a tube, or give the second thing a name of its own"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NoSuchMeasure(Problem):
     """A thing is asked for a measure that it has not got.
 
@@ -196,7 +191,6 @@ class NoSuchMeasure(Problem):
         return "ask for another measure of it: width, height, length, around"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NotYetThere(Problem):
     """A measure speaks of a thing that does not exist yet when the measure is needed.
 
@@ -235,7 +229,6 @@ class NotYetThere(Problem):
         return "make it in an earlier statement, or compute from what there is"
 
 
-@dataclass(frozen=True, kw_only=True)
 class MeasureChangedLater(Problem):
     """A measure speaks of a thing that is changed later under the same name.
 
@@ -284,7 +277,6 @@ class MeasureChangedLater(Problem):
         return f"give the later `{self.name}` a name of its own"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NotBoughtYet(Problem):
     """A measure that sewing needs speaks of a quantity to buy.
 

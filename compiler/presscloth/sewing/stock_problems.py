@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 from presscloth.sewing.wording import several
 
 
-@dataclass(frozen=True, kw_only=True)
 class TooFewCut(Problem):
     """A statement uses more of a piece than there are.
 
@@ -61,7 +58,6 @@ class TooFewCut(Problem):
         return f"cut {self.cut + self.wanted - self.left} `{self.name}`, or use fewer"
 
 
-@dataclass(frozen=True, kw_only=True)
 class TooFewMade(Problem):
     """A statement uses more of a sewn thing than were made.
 
@@ -114,7 +110,6 @@ class TooFewMade(Problem):
         return f"make more `{self.name}` (the number stands before the name), or use fewer"
 
 
-@dataclass(frozen=True, kw_only=True)
 class UsedBeforeMade(Problem):
     """A statement uses a thing that does not exist yet.
 
@@ -149,7 +144,6 @@ class UsedBeforeMade(Problem):
         return "make it in an earlier statement, or change the order of the steps"
 
 
-@dataclass(frozen=True, kw_only=True)
 class PieceLeftOver(Problem):
     """A piece was cut and never sewn in.
 
@@ -200,7 +194,6 @@ class PieceLeftOver(Problem):
         return f"cut {self.cut - self.left}, sew the rest in, or note `spare {self.left}`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ThingLeftOver(Problem):
     """Something was sewn, and is neither used nor finished in the end.
 
@@ -251,7 +244,6 @@ class ThingLeftOver(Problem):
         return f"sew it in, or say `finish {self.name}` if it is an article by itself"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NotCutHere(Problem):
     """A statement uses a piece that this size does not cut.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from presscloth.measure import Kind, Quantity
 from presscloth.problems import Problem
@@ -21,7 +21,6 @@ from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Used, Work
 
 
-@dataclass(frozen=True, kw_only=True)
 class ZipTooShort(Problem):
     """A zip is shorter than the edge that it is sewn to.
 

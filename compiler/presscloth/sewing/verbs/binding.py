@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from presscloth.measure import Quantity, length
 from presscloth.problems import Problem
@@ -19,7 +19,6 @@ FOR_THE_ENDS = length(150, 6)
 (common practice, no source)."""
 
 
-@dataclass(frozen=True, kw_only=True)
 class StripTooShort(Problem):
     """The strips do not reach along the edge that they bind or face.
 

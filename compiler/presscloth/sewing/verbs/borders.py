@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from presscloth.measure import Quantity
 from presscloth.problems import Problem
@@ -14,7 +14,6 @@ from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Used, Work
 
 
-@dataclass(frozen=True, kw_only=True)
 class BordersMiscounted(Problem):
     """A border wants two strips for the sides and two for the ends.
 
@@ -69,7 +68,6 @@ class BordersMiscounted(Problem):
         return f"write `{self.wanted} {self.name}`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class MitreTooShort(Problem):
     """A mitred border strip is too short for its corners.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from presscloth.measure import Quantity, compare
 from presscloth.problems import Problem
@@ -14,7 +14,6 @@ from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Used, Work
 
 
-@dataclass(frozen=True, kw_only=True)
 class CornersNotSewn(Problem):
     """Corners cannot be cut from the raw edges, because the bottom was folded or the seams differ.
 
@@ -56,7 +55,6 @@ class CornersNotSewn(Problem):
         return "measure from the stitch lines, or say the depth: `box corners of … to 5 cm (2 in)`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class BoxedAlready(Problem):
     """The corners of a pouch are boxed a second time.
 

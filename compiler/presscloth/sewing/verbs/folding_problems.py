@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 
 
-@dataclass(frozen=True, kw_only=True)
 class FoldUnclear(Problem):
     """Lengthways or across is said of a thing of which no side is the longer one.
 
@@ -49,7 +46,6 @@ class FoldUnclear(Problem):
         return "say `side to side` (halves the width) or `top to bottom` (halves the height)"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SeamNotInTheMiddle(Problem):
     """A thing is folded at its last seam, and the seam does not lie in the middle.
 
@@ -105,7 +101,6 @@ class SeamNotInTheMiddle(Problem):
         return "make the parts above and below the seam equally high, or leave out `at the seam`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class OpeningUneven(Problem):
     """The two sides of an opening are not alike: one is raw and the other finished, or one is longer.
 
@@ -146,7 +141,6 @@ class OpeningUneven(Problem):
         return "finish both alike, or leave both raw, before they come together"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FoldDiffers(Problem):
     """Lengthways or across halves the width in one size and the height in another.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from presscloth.measure import Quantity
 from presscloth.problems import Problem
@@ -31,7 +31,6 @@ from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
 
 
-@dataclass(frozen=True, kw_only=True)
 class CordTooShort(Problem):
     """A cord or tape is shorter than what it is drawn through, or an elastic is not shorter.
 

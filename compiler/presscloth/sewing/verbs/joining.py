@@ -96,7 +96,7 @@ def places_between(statement: Statement, number: Callable[[Counted], int]) -> Ma
 
 def _in_line(work: Work, parts: Sequence[Used]) -> Made:
     if len(parts) < 2:
-        work.refuse(NothingToJoin(span=work.span, name=parts[0].name))
+        work.refuse(NothingToJoin(span=work.span, name=work.one("parts").name))
     if unmeasured(parts):
         return not_measured(work, parts)
     across = work.says("way") == "side by side"

@@ -2,14 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 
 
-@dataclass(frozen=True, kw_only=True)
 class NothingToJoin(Problem):
-    """A row or a column is made of one thing alone.
+    """A row, a column or a sandwich is made of one thing alone, or of none.
 
     Fails:
 
@@ -42,13 +39,12 @@ class NothingToJoin(Problem):
     name: str
 
     def message(self) -> str:
-        return f"one `{self.name}` alone is not a row or a column"
+        return f"there is nothing to sew `{self.name}` to"
 
     def hint(self) -> str:
-        return f"say how many, `join 2 {self.name} …`, or name the others"
+        return f"say how many, for example `2 {self.name}`, or name the others"
 
 
-@dataclass(frozen=True, kw_only=True)
 class BetweenMiscounted(Problem):
     """The number of things between others is not the number of places between them.
 
@@ -100,7 +96,6 @@ class BetweenMiscounted(Problem):
         return f"write `{self.places} {self.name}`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SidesMakeNoPouch(Problem):
     """Two flat things are sewn together on sides that leave no pouch and no tube.
 
@@ -150,7 +145,6 @@ class SidesMakeNoPouch(Problem):
         return "name three sides for a pouch, two opposite ones for a tube, or join one edge to another"
 
 
-@dataclass(frozen=True, kw_only=True)
 class LapTooWide(Problem):
     """A lap is not narrower than the things that it laps.
 
@@ -198,7 +192,6 @@ class LapTooWide(Problem):
         return "lap less, or cut the two wider"
 
 
-@dataclass(frozen=True, kw_only=True)
 class RawEdgeLapped(Problem):
     """An edge that is lapped is still raw.
 

@@ -22,6 +22,7 @@ from presscloth.sewing.things import (
     State,
 )
 from presscloth.sewing.verbs.joining import MIRRORED, not_measured, unmeasured
+from presscloth.sewing.verbs.joining_problems import NothingToJoin
 from presscloth.sewing.verbs.layering_problems import (
     CannotBeTurned,
     DoesNotFit,
@@ -88,6 +89,8 @@ def layer(work: Work) -> Made:
     above (common practice). `taking up` shrinks it as quilting does.
     """
     layers = work.every("layers")
+    if len(layers) < 2:
+        work.refuse(NothingToJoin(span=work.span, name=work.one("layers").name))
     flats = tuple(work.flat(used) for used in layers)
     overhang = work.amount("overhang") if work.has("overhang") else None
     for i in range(1, len(layers)):

@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 
 
-@dataclass(frozen=True, kw_only=True)
 class NoTurningGap(Problem):
     """A lined thing cannot be turned, because no gap was left open.
 
@@ -60,7 +57,6 @@ class NoTurningGap(Problem):
         return "end the statement of one seam with `, leaving 10 cm (4 in) open`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class GapTwice(Problem):
     """A lined thing has more than one turning gap.
 
@@ -113,7 +109,6 @@ class GapTwice(Problem):
         return "leave one gap, in the lining"
 
 
-@dataclass(frozen=True, kw_only=True)
 class LayerTooSmall(Problem):
     """A layer of a sandwich does not reach far enough beyond the first one.
 
@@ -170,7 +165,6 @@ class LayerTooSmall(Problem):
         return "cut it larger, or let it overhang less"
 
 
-@dataclass(frozen=True, kw_only=True)
 class DoesNotFit(Problem):
     """A thing that is fused or attached is larger than what it is put onto.
 
@@ -223,7 +217,6 @@ class DoesNotFit(Problem):
         return f"cut `{self.name}` smaller, or put it onto something larger"
 
 
-@dataclass(frozen=True, kw_only=True)
 class CannotBeTurned(Problem):
     """Two things are sewn together all round, and nothing was left open to turn them through.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 
 from presscloth.measure import Quantity, length
@@ -24,7 +23,6 @@ MOST_FULLNESS = Fraction(3)
 """How much longer a gathered edge is (published tables of fullness: 1.5 to 3; 1.2 is a light ease)."""
 
 
-@dataclass(frozen=True, kw_only=True)
 class FullnessUnusual(Problem):
     """A gathered edge is hardly longer than the one that it is gathered to, or far longer.
 

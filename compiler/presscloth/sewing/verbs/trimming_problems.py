@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import ClassVar
 
 from presscloth.problems import Problem, Severity
 
 
-@dataclass(frozen=True, kw_only=True)
 class StitchingOutsideField(Problem):
     """What is stitched out is larger than the field of the machine.
 
@@ -58,7 +56,6 @@ class StitchingOutsideField(Problem):
         return "make the design smaller, or name a larger field"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ClothSmallerThanField(Problem):
     """The cloth is smaller than the field in which it is to be stitched out.
 
@@ -108,7 +105,6 @@ class ClothSmallerThanField(Problem):
         return "cut it as large as the field and enough to hoop it by"
 
 
-@dataclass(frozen=True, kw_only=True)
 class TrimmedLarger(Problem):
     """A thing is trimmed to a size that is larger than it is.
 
@@ -149,7 +145,6 @@ class TrimmedLarger(Problem):
         return "cut it larger, or trim it to less"
 
 
-@dataclass(frozen=True, kw_only=True)
 class TooFewSegments(Problem):
     """Fewer segments can be cut from what is there than are wanted.
 
@@ -205,7 +200,6 @@ class TooFewSegments(Problem):
         return "use more, make them longer, or cut narrower segments"
 
 
-@dataclass(frozen=True, kw_only=True)
 class FewerWouldDo(Problem):
     """Segments are cut from more than is needed for them.
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from presscloth.measure import Quantity, compare
@@ -15,7 +14,6 @@ from presscloth.sewing.wording import listed
 from presscloth.sewing.work import Made, Side, Used, Work
 
 
-@dataclass(frozen=True, kw_only=True)
 class NotSquare(Problem):
     """Squares are wanted, and something that is not square is named.
 
@@ -67,7 +65,6 @@ class NotSquare(Problem):
         return "cut it square, or trim it"
 
 
-@dataclass(frozen=True, kw_only=True)
 class UnitsUnknown(Problem):
     """Two squares are paired into a number of units that no cut gives.
 
@@ -120,7 +117,6 @@ class UnitsUnknown(Problem):
         return "pair them into 2, 4 or 8"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SettingMiscounted(Problem):
     """The squares or triangles of a setting on point do not come out.
 
@@ -177,7 +173,6 @@ class SettingMiscounted(Problem):
         return "count the rows and the squares in a row again"
 
 
-@dataclass(frozen=True, kw_only=True)
 class TriangleTooSmall(Problem):
     """A setting or corner triangle does not reach the stitch line of the outer edge.
 

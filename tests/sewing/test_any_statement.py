@@ -1,0 +1,101 @@
+"""No statement brings sewing down: whatever a pattern allows is carried out or reported."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from sewing.table import sew
+
+from presscloth.recipe.patterns import Element, Literal, Maybe, OneOf, Place, elements
+from presscloth.sewing.verbs import VERBS
+
+PIECES = """
+    cloth   | A | 3 | 30 cm (12 in) | 40 cm (16 in) | |
+    square  | A | 4 | 20 cm (8 in) | 20 cm (8 in) | |
+    long    | A | 1 | 30 cm (12 in) | 80 cm (32 in) | |
+    broad   | A | 1 | 60 cm (24 in) | 20 cm (8 in) | |
+    disc    | A | 2 | 20 cm (8 in) | | circle |
+    wedge   | A | 2 | 20 cm (8 in) | | half-square triangle |
+    goose   | A | 2 | 20 cm (8 in) | | quarter-square triangle |
+    cord    | C | 2 | | 90 cm (36 in) | |
+    slide   | E | 1 | | 30 cm (12 in) | |
+    button  | F | 2 | | | |
+"""
+BEGIN = """
+    pouch = fold long in half, join sides
+    ring = join left of broad to right of broad
+"""
+
+THINGS = ["cloth", "square", "pouch", "ring", "disc", "wedge", "goose", "cord", "slide", "button"]
+EDGES = ["left", "right", "top", "bottom", "long side"]
+
+things = st.builds(
+    lambda number, name: f"{number}{name}", st.sampled_from(["", "", "", "2 ", "0 "]), st.sampled_from(THINGS)
+)
+lengths = st.sampled_from(
+    ["1 cm (3/8 in)", "5 cm (2 in)", "30 cm (12 in)", "width of cloth", "exactly 100 mm"]
+)
+sides = st.lists(st.sampled_from(EDGES[:4]), min_size=1, max_size=3, unique=True).map(", ".join)
+KINDS = {
+    "thing": things,
+    "things": st.lists(things, min_size=1, max_size=3).map(", ".join),
+    "edge": st.builds(
+        lambda edge, name: f"{edge} of {name}", st.sampled_from(EDGES), st.sampled_from(THINGS)
+    ),
+    "edges": st.builds(
+        lambda edge, name: f"{edge} of {name}", sides | st.just("all"), st.sampled_from(THINGS)
+    ),
+    "sides": sides,
+    "caught": st.builds(lambda edge, name: f"{edge} of {name}", st.sampled_from(EDGES), things),
+    "measure": lengths,
+    "number": st.sampled_from(["0", "1", "2", "4"]),
+}
+
+
+def written(element: Element) -> st.SearchStrategy[str]:
+    """Ways of writing one element of a pattern."""
+    match element:
+        case Literal(word=word):
+            return st.just(word)
+        case OneOf(ways=ways):
+            return st.sampled_from([" ".join(way) for way in ways])
+        case Maybe(of=of):
+            return st.just("") | whole(of)
+        case Place(kind=kind):
+            return KINDS[kind]
+
+
+def whole(of: tuple[Element, ...]) -> st.SearchStrategy[str]:
+    return st.tuples(*(written(element) for element in of)).map(" ".join)
+
+
+tails = st.sampled_from(
+    ["", "", ", taking 1 cm (3/8 in)", ", leaving 5 cm (2 in) open", ", with 1 cm (3/8 in) ease"]
+)
+PATTERNS = [pytest.param(pattern, id=pattern) for verb in VERBS for pattern in verb.patterns]
+
+
+@pytest.mark.parametrize("pattern", PATTERNS)
+@settings(max_examples=12, deadline=None)
+@given(st.data())
+def test_what_a_pattern_allows_is_carried_out_or_reported(pattern: str, data: st.DataObject):
+    statement = data.draw(whole(elements(pattern))) + data.draw(tails)
+    made = "" if pattern.startswith("finish") else data.draw(st.sampled_from(["", "new = ", "2 new = "]))
+    # A pattern may end in `, mitred`: what is left out leaves blanks before a comma.
+    table = sew(PIECES, f"{BEGIN.strip()}\n{made}{' '.join(statement.split())}", columns=" Shape | Notes |")
+    assert table.sizes
+    for problem in table.problems:
+        assert problem.message() and problem.hint()
+
+
+def test_more_than_anybody_sews_is_refused():
+    table = sew(
+        "patch | A | 4 | 10 cm (4 in) | 10 cm (4 in)", ("row = join 999999999 patch side by side\nfinish row")
+    )
+    assert table.names[0] == "too-many-at-once"
+
+
+def test_none_at_all_is_nothing_to_join():
+    table = sew("patch | A | 4 | 10 cm (4 in) | 10 cm (4 in)", "row = join 0 patch side by side\nfinish row")
+    assert table.names[0] == "nothing-to-join"
