@@ -77,6 +77,16 @@ def parser() -> argparse.ArgumentParser:
     measures = _command(commands, "measures", "every measure, in all sizes and both systems")
     _takes_recipes(measures, ("text", "json"))
 
+    kits = _command(commands, "kits", "the shop's sheet: what many kits of one size take, cut together")
+    kits.add_argument("recipes", metavar="RECIPE", nargs=1, help="a recipe's folder or file")
+    kits.add_argument("--size", metavar="SIZE", help="the size; may be left out where there is only one")
+    kits.add_argument("--count", metavar="N", type=_at_least_one, required=True, help="how many kits")
+    kits.add_argument("--with-optional", action="store_true", help="with the pieces that are optional")
+    kits.add_argument(
+        "--format", choices=("text", "json", "html"), default="text", help="what is written (%(default)s)"
+    )
+    kits.add_argument("--out", metavar="FILE", help="where it is written (standard output)")
+
     why = _command(commands, "why", "explain a problem, with an example; without a name, list them all")
     why.add_argument("name", metavar="PROBLEM", nargs="*", help="a name, such as pair-disagrees")
     return whole
@@ -132,5 +142,3 @@ def _fault_text(fault: Exception) -> str:
         f"presscloth: the program failed ({type(fault).__name__}{place}). That is a fault of the program, "
         "not of a recipe.\nPRESSCLOTH_DEBUG=1 shows where; please report it with the recipe."
     )
-
-

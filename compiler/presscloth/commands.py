@@ -12,12 +12,15 @@ from pathlib import Path
 
 from presscloth import console, pipeline
 from presscloth.cli import FAILED, FINE, MISTYPED, PROBLEMS
+from presscloth.cutting.keeping import own_folder
 from presscloth.explaining import why
 from presscloth.pipeline import Proved
-from presscloth.problems import Problem, Severity
+from presscloth.problems import Problem, Problems, Severity
 from presscloth.problems.report import Reported, report
 from presscloth.problems.show import Format, show
+from presscloth.proof.size import WorkedSize
 from presscloth.recipe.statement import SewBlock
+from presscloth.recipe.tree import Recipe
 
 NO_RECIPES = """\
 presscloth: there is no recipe here. A recipe is a text file `recipe.md` in a folder of its own:
@@ -65,6 +68,7 @@ def compile_site(options: argparse.Namespace) -> int:
             workers=options.workers or _processors(),
             pdf=not options.no_pdf,
             progress=bar,
+            kept_in=own_folder(os.environ),
         )
     finally:
         bar.clear()
@@ -104,6 +108,58 @@ def measures(options: argparse.Namespace) -> int:
     return _outcome(reported, strict=False)
 
 
+def kits(options: argparse.Namespace) -> int:
+    """Lay many kits of one size out together, and write the shop's sheet."""
+    paths = _recipes(options)
+    if paths is None:
+        return MISTYPED
+    if len(paths) > 1:
+        console.talk("presscloth: kits are cut of one recipe; name its own folder")
+        return MISTYPED
+    (proved,) = _prove(paths)
+    if proved.recipe is None or not proved.sound:
+        _show(_reported([proved]), Format.TEXT)
+        console.talk(f"{proved.slug}: no kits are cut of a recipe that has errors")
+        return PROBLEMS
+    size = _size(proved, options.size)
+    if size is None:
+        names = ", ".join(each.edition.size.name for each in proved.sizes)
+        console.talk(f"presscloth: say which size with --size; {proved.slug} comes in {names}")
+        return MISTYPED
+    _write(_kit_sheet(proved.recipe, size, options), options)
+    return FINE
+
+
+def _size(proved: Proved, name: str | None) -> WorkedSize | None:
+    """The size that was named, or the only one."""
+    named = [s for s in proved.sizes if name is None or s.edition.size.name.casefold() == name.casefold()]
+    return named[0] if len(named) == 1 else None
+
+
+def _kit_sheet(recipe: Recipe, size: WorkedSize, options: argparse.Namespace) -> str:
+    from presscloth.printing import kits as sheets
+
+    sheet, worked = pipeline.kits_of(recipe, size, options.count, optional=options.with_optional)
+    match options.format:
+        case "json":
+            return sheets.as_json(sheet, worked)
+        case "html":
+            from presscloth.printing.theme import open_theme
+            from presscloth.publish.publisher import publisher_of
+
+            return sheets.as_page(sheet, open_theme(), publisher_of(Path("site"), Problems()))
+        case _:
+            return sheets.as_text(sheet)
+
+
+def _write(text: str, options: argparse.Namespace) -> None:
+    if options.out is None:
+        console.data(text, machine=options.format != "text")
+    else:
+        Path(options.out).write_text(text, encoding="utf-8", newline="\n")
+        console.talk(f"written: {options.out}")
+
+
 def _recipes(options: argparse.Namespace) -> tuple[Path, ...] | None:
     """The files that are meant; None after telling why there are none."""
     found = pipeline.find([Path(recipe) for recipe in options.recipes])
@@ -118,11 +174,12 @@ def _recipes(options: argparse.Namespace) -> tuple[Path, ...] | None:
 
 def _prove(paths: Sequence[Path]) -> tuple[Proved, ...]:
     bar = console.ProgressBar()
+    workshop = pipeline.workshop_of(Path("site"), own_folder(os.environ))
     proved = []
     try:
         for done, path in enumerate(paths):
             bar(done, len(paths), path.as_posix())
-            proved.append(pipeline.prove(path))
+            proved.append(pipeline.prove(path, workshop))
     finally:
         bar.clear()
     return tuple(proved)
@@ -189,5 +246,6 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "check": check,
     "compile": compile_site,
     "measures": measures,
+    "kits": kits,
     "why": why,
 }

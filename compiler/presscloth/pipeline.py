@@ -19,6 +19,7 @@ from presscloth.sewing.verbs import forms
 from presscloth.source import Source
 
 if TYPE_CHECKING:  # what only printing needs is loaded when something is printed
+    from presscloth.handout.kits import Kits, KitSheet
     from presscloth.handout.tree import Booklet, Publisher
     from presscloth.printing.measures import SizeMeasures
 
@@ -130,6 +131,43 @@ def measures(proved: Proved) -> tuple[SizeMeasures, ...]:
     )
 
 
+def kits_of(recipe: Recipe, size: WorkedSize, number: int, *, optional: bool) -> tuple[KitSheet, Kits]:
+    """The shop's sheet for so many kits of one size, and the purchases that it words."""
+    from presscloth.cutting.terms import Terms
+    from presscloth.handout.kits import Kits, KitSheet, kit_materials
+    from presscloth.handout.wording import systems_of
+
+    terms = Terms(size.evaluator)
+    widths = {material.key: terms.width(material) for material in recipe.materials}
+    kits = Kits(
+        number,
+        single=size.buying.kits(1, optional=optional),
+        together=size.buying.kits(number, optional=optional),
+        widths={key: width for key, width in widths.items() if width is not None},
+    )
+    systems = systems_of(recipe)
+    sheet = KitSheet(
+        slug=recipe.slug,
+        title=recipe.front.title,
+        size=size.edition.size.name if len(recipe.sizes) > 1 else "",
+        number=number,
+        optional=optional,
+        language=recipe.front.language,
+        systems=systems,
+        materials=tuple(kit_materials(kits, systems)),
+    )
+    return sheet, kits
+
+
+def workshop_of(site: Path, kept_in: Path | None) -> Workshop:
+    """How the publisher cuts cloth, and where layouts are kept. Compiling tells what is wrong in the file."""
+    if not (site / "publisher.yaml").is_file():
+        return Workshop(kept_in=kept_in)
+    from presscloth.publish.publisher import publisher_of
+
+    return replace(publisher_of(site, Problems()).workshop, kept_in=kept_in)
+
+
 @dataclass(frozen=True)
 class Compiled:
     """What a compile did: every recipe as it was proved, and the files that were written.
@@ -157,11 +195,13 @@ def compile_site(
     pdf: bool = True,
     progress: Progress | None = None,
     site: Path = Path("site"),
+    kept_in: Path | None = None,
 ) -> Compiled:
     """Prove recipes and let the site with their handouts take the place of the one in `out`.
 
     A recipe with errors keeps the pages that it had, and so does one that was not asked for. The
-    publisher's file, standing pages and themes of its own are looked for in the folder `site`.
+    publisher's file, standing pages and themes of its own are looked for in the folder `site`; layouts
+    are kept in `kept_in`.
     """
     from presscloth.printing.look import ThemeError
     from presscloth.printing.pdf import PrintingRefused
@@ -174,7 +214,8 @@ def compile_site(
     publisher = publisher_of(site, problems)
     if not pdf:
         publisher = replace(publisher, papers=())
-    proved = tuple(prove(path) for path in paths)
+    workshop = replace(publisher.workshop, kept_in=kept_in)
+    proved = tuple(prove(path, workshop) for path in paths)
     out_of_it = tuple(each.slug for each in proved if each.held and not held)
     booklets = tuple(booklet(each, publisher) for each in proved if each.sound and each.slug not in out_of_it)
     asked = {each.slug for each in proved}

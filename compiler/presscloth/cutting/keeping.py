@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import json
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
@@ -18,6 +18,20 @@ from tempfile import NamedTemporaryFile
 
 Rows = list[list[int]]
 """An answer as rows of whole numbers; what they mean is the caller's affair."""
+
+
+def own_folder(environ: Mapping[str, str]) -> Path | None:
+    """Where a user's programs keep what can be worked out again (XDG Base Directory Specification).
+
+    `PRESSCLOTH_CACHE` names another folder; when it is empty, nothing is kept.
+    """
+    if "PRESSCLOTH_CACHE" in environ:
+        return Path(environ["PRESSCLOTH_CACHE"]) if environ["PRESSCLOTH_CACHE"] else None
+    base = environ.get("XDG_CACHE_HOME", "")
+    if os.path.isabs(base):  # a relative one is to be passed over
+        return Path(base) / "presscloth" / "layouts"
+    home = environ.get("HOME") or environ.get("USERPROFILE")
+    return Path(home) / ".cache" / "presscloth" / "layouts" if home else None
 
 
 def kept(folder: Path | None, question: object, work: Callable[[], Rows | None]) -> Rows | None:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from math import gcd
 
 from presscloth.cutting.parts import Part
+
+_MANY = 200  # equal pieces, beyond which adding them one by one takes longer than it is worth
 
 
 class Lengths:
@@ -24,10 +26,12 @@ class Lengths:
         sums = 1
         for part in parts:
             ways = {part.height, part.width} if part.turnable else {part.height}
-            for _ in range(min(part.quantity, limit // min(ways))):
+            for copies in _copies(min(part.quantity, limit // min(ways))):
                 longer = sums
                 for extent in ways:
-                    longer |= sums << (extent // self._grain)
+                    # One piece lies one way or the other; of many at once, some lie each way.
+                    before = sums if copies == 1 else longer
+                    longer |= before << (copies * extent // self._grain)
                 longer &= (1 << (cap + 1)) - 1
                 if longer == sums:
                     break
@@ -46,3 +50,18 @@ class Lengths:
         if not rest:
             return length
         return (cells + (rest & -rest).bit_length() - 1) * self._grain
+
+
+def _copies(quantity: int) -> Iterator[int]:
+    """Portions of a quantity that make up every number up to it: 1, 1, … or for very many 1, 2, 4, …
+
+    Portions of many allow a few sums of two extents that no pieces have, which only weakens a bound.
+    """
+    if quantity <= _MANY:
+        yield from (1 for _ in range(quantity))
+        return
+    portion = 1
+    while quantity:
+        yield min(portion, quantity)
+        quantity -= min(portion, quantity)
+        portion *= 2

@@ -91,7 +91,7 @@ def pieces_of(wanted: Sequence[tuple[CutPiece, int]], cloth: Cloth, system: Syst
         if uneven and not cloth.repeat
         else (),
         area=sum(_area(piece, part, system) for piece, part in found),
-        reach=max((_reach(piece, part, system) for piece, part in found), default=0),
+        reach=max((_reach(piece, part, cloth, system) for piece, part in found), default=0),
     )
 
 
@@ -157,8 +157,9 @@ def _area(piece: CutPiece, part: Part, system: System) -> int:
     return width * height * part.quantity if piece.grain is Grain.BIAS else part.area
 
 
-def _reach(piece: CutPiece, part: Part, system: System) -> int:
+def _reach(piece: CutPiece, part: Part, cloth: Cloth, system: System) -> int:
+    """The least length of cloth that holds one of a piece."""
     width, height = _sides(piece, system)
     if piece.grain is Grain.BIAS and piece.shape is not Shape.CIRCLE:
         return isqrt((width + height) ** 2 // 2)
-    return min(along for _, along in lies_of(part))
+    return min((along for across, along in lies_of(part) if across <= cloth.width), default=part.height)

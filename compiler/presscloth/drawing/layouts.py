@@ -164,7 +164,8 @@ def _in_box(lines: Sequence[str], box: Box, *, bold: bool = False) -> Iterator[S
     """Lines of words in the middle of a box, level or upright; nothing where they do not fit."""
     left, top, long, deep = box
     middle, centre = left + long / 2, top + deep / 2
-    broad, high = max(map(breadth, lines)) + 1, len(lines) * (LETTERS + 0.4) + 0.6
+    spare = 0.4 if bold else 1.0  # a number alone may stand close to the edge
+    broad, high = max(map(breadth, lines)) + spare, len(lines) * LETTERS + spare - 0.4
     level = broad <= long and high <= deep
     if not level and not (broad <= deep and high <= long):
         return

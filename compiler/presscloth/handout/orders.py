@@ -9,6 +9,7 @@ from presscloth.cutting.demand import Counted
 from presscloth.cutting.parts import Way
 from presscloth.cutting.pieces import length_of
 from presscloth.cutting.strip_list import CutStrips, strips_of
+from presscloth.handout.bought import optional_words
 from presscloth.handout.tree import Amount, CutOrder, Inline, Text
 from presscloth.handout.wording import amount, counted
 from presscloth.measure import Kind, Quantity, System
@@ -18,17 +19,19 @@ INTO = {Shape.HALF_SQUARE: "two", Shape.QUARTER_SQUARE: "four"}
 """Into how many triangles a square is cut."""
 
 
-def cut_orders(
-    purchases: Mapping[str, Purchase], systems: Sequence[System], *, full: bool = False
-) -> tuple[CutOrder, ...]:
+def cut_orders(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> tuple[CutOrder, ...]:
     """The orders of all materials that are cut in strips; one for both systems where they are alike."""
-    chosen = (purchase.full() if full else purchase for purchase in purchases.values())
-    return tuple(order for purchase in chosen for order in _orders(purchase, systems))
+    found: list[CutOrder] = []
+    for purchase in purchases.values():
+        if purchase.way is Way.STRIPS:
+            found += _orders(purchase, systems, purchase.material.name)
+            if purchase.with_optional:
+                name = f"{purchase.material.name}, {optional_words(purchase)}"
+                found += _orders(purchase.full(), systems, name)
+    return tuple(found)
 
 
-def _orders(purchase: Purchase, systems: Sequence[System]) -> Iterator[CutOrder]:
-    if purchase.way is not Way.STRIPS:
-        return
+def _orders(purchase: Purchase, systems: Sequence[System], name: str) -> Iterator[CutOrder]:
     strips = {system: strips_of(purchase.by_system[system].cloths) for system in systems}
     alike = len({tuple((each.number, each.pieces) for each in found) for found in strips.values()}) == 1
     for group in [tuple(systems)] if alike else [(system,) for system in systems]:
@@ -36,7 +39,7 @@ def _orders(purchase: Purchase, systems: Sequence[System]) -> Iterator[CutOrder]
         rows = zip(*(strips[system] for system in group), strict=True)
         yield CutOrder(
             key=purchase.material.key,
-            material=purchase.material.name,
+            material=name,
             system=None if alike else group[0],
             lines=tuple(_line(row, group, pieces) for row in rows),
         )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from presscloth.cutting.workshop import PLAIN, Workshop
 from presscloth.drawing.tree import Drawing
 from presscloth.measure import System
 
@@ -286,7 +287,8 @@ class Publisher:
     """Who publishes, and how: from `site/publisher.yaml`.
 
     `papers` are `A4` and `Letter`; `systems` the systems printed, the leading one first, empty to
-    follow each recipe; `address` the site's public address, empty when there is none.
+    follow each recipe; `address` the site's public address, empty when there is none. `workshop` is
+    how cloth is cut where a recipe does not say.
     """
 
     name: str
@@ -295,3 +297,4 @@ class Publisher:
     systems: tuple[System, ...]
     theme: str
     about: str = ""
+    workshop: Workshop = PLAIN

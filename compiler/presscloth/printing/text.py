@@ -100,7 +100,7 @@ def _lists(handout: Handout) -> Iterator[str]:
         yield "\n".join(_hung("[ ] ", _cut(line)) for line in handout.cutting)
     if handout.orders:
         yield _underlined("Cutting in strips", "-")
-        yield "\n".join(line for order in handout.orders for line in _order(order))
+        yield "\n".join(line for order in handout.orders for line in order_lines(order))
     if handout.pieces:
         yield _underlined("The pieces", "-")
         for figure in handout.pieces:
@@ -137,7 +137,8 @@ def _cut(line: CutLine) -> str:
     return "; ".join(part for part in said if part)
 
 
-def _order(order: CutOrder) -> Iterator[str]:
+def order_lines(order: CutOrder) -> Iterator[str]:
+    """What is cut off one material in strips, line by line."""
     system = f", {order.system.value}" if order.system else ""
     yield f"{order.key} {order.material}{system}"
     for line in order.lines:

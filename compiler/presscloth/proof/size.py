@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -23,6 +23,7 @@ from presscloth.source import Span
 
 if TYPE_CHECKING:  # nothing is laid out before somebody asks what to buy
     from presscloth.cutting.buying import Purchase
+    from presscloth.cutting.demand import Demand
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -120,10 +121,13 @@ class Buying:
     @cached_property
     def purchases(self) -> Mapping[str, Purchase]:
         """What to buy of each material, by its key; worked out when it is first asked for."""
-        return self.of(1)
+        return self._bought(1, lambda demand: True)
 
-    def of(self, times: int) -> Mapping[str, Purchase]:
-        """What to buy for so many articles, laid out together."""
+    def kits(self, number: int, *, optional: bool) -> Mapping[str, Purchase]:
+        """What to buy for so many articles laid out together, with what is optional or without."""
+        return self._bought(number, lambda demand: optional or not demand.optional)
+
+    def _bought(self, times: int, counts: Callable[[Demand], bool]) -> Mapping[str, Purchase]:
         from presscloth.cutting.buying import Buyer
         from presscloth.cutting.demand import demands
         from presscloth.cutting.terms import Terms
@@ -131,7 +135,8 @@ class Buying:
         edition = self.sewn.edition
         quiet = Problems()  # what does not fit is reported by a check of its own
         terms = Terms(edition.evaluator(_later, quiet, self.sewn.fullest.settled))
-        buyer = Buyer(edition.recipe.materials, demands(self.sewn), terms, self.workshop, times)
+        asked = tuple(demand for demand in demands(self.sewn) if counts(demand))
+        buyer = Buyer(edition.recipe.materials, asked, terms, self.workshop, times)
         return {purchase.material.key: purchase for purchase in buyer.purchases()}
 
 

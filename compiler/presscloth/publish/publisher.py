@@ -72,6 +72,12 @@ def _with(publisher: Publisher, entry: Entry, problems: Problems, own_themes: Pa
             return replace(publisher, systems=tuple(SYSTEMS[name] for name in systems))
         case "theme":
             return replace(publisher, theme=_theme(entry, problems, own_themes) or publisher.theme)
+        case "cut in strips":
+            strips = _yes(entry, problems)
+            return replace(publisher, workshop=replace(publisher.workshop, strips=strips))
+        case "straightened":
+            straightened = _yes(entry, problems)
+            return replace(publisher, workshop=replace(publisher.workshop, straightened=straightened))
         case "name":
             return replace(publisher, name=_text(entry, "a name on one line", problems) or publisher.name)
         case "address":
@@ -91,6 +97,14 @@ def _theme(entry: Entry, problems: Problems, own_themes: Path | None) -> str:
         problems.add(ThemeUnknown(span=entry.span, theme=name, known=known))
         return ""
     return name
+
+
+def _yes(entry: Entry, problems: Problems) -> bool:
+    """Whether an entry says yes; no, and reported, where it says neither yes nor no."""
+    word = entry.values[0][0].strip().casefold() if entry.single else ""
+    if word not in ("yes", "no"):
+        problems.add(_wrong(entry, entry.span.text, "yes or no"))
+    return word == "yes"
 
 
 def _text(entry: Entry, wanted: str, problems: Problems) -> str:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from presscloth.problems import Problem
 from presscloth.recipe.words import nearest
 
-KEYS = ("name", "address", "about", "papers", "systems", "theme")
+KEYS = ("name", "address", "about", "papers", "systems", "theme", "cut in strips", "straightened")
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -42,7 +42,7 @@ class PublisherKeyUnknown(Problem):
     """The publisher's file has a key that means nothing.
 
     What it says would be left out of every page without a word. The keys are name, address, about,
-    papers, systems and theme.
+    papers, systems, theme, cut in strips and straightened.
 
     Fails:
 
@@ -70,7 +70,8 @@ class PublisherValueWrong(Problem):
     """A value in the publisher's file is not of the sort that its key wants.
 
     The default would be printed in its place, on every handout. Papers are A4 and Letter; systems
-    are metric and imperial, the leading one first; an address begins with https:// or http://.
+    are metric and imperial, the leading one first; an address begins with https:// or http://; whether
+    fabric is cut in strips, and whether its cut end is straightened first, is yes or no.
 
     Fails:
 
