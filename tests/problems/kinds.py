@@ -27,7 +27,6 @@ def at(words: str, source: Source = SOURCE) -> Span:
     return source.span(start, start + len(words))
 
 
-@dataclass(frozen=True, kw_only=True)
 class PairOff(Problem):
     """A pair is off.
 

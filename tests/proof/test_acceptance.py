@@ -14,7 +14,6 @@ SOURCE = Source("recipe.md", "accept:\n  - thread is loud: it is meant\n")
 PLACE, HERE, THERE = SOURCE.span(0, 6), SOURCE.span(12, 26), SOURCE.span(28, 40)
 
 
-@dataclass(frozen=True, kw_only=True)
 class ThreadIsLoud(Problem):
     """A made-up warning."""
 

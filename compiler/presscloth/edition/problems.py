@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.measure import Disagreement
 from presscloth.problems import Problem
 
 
-@dataclass(frozen=True, kw_only=True)
 class PairDisagrees(Problem):
     """The two halves of a pair are not the same measure.
 
@@ -41,7 +38,6 @@ class PairDisagrees(Problem):
         return f"write {' or '.join(f'`{pair}`' for pair in self.disagreement.suggestions)}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class BecomesNothing(Problem):
     """A value is so small that nothing of it is left in the other system.
 
@@ -69,7 +65,6 @@ class BecomesNothing(Problem):
         return f"write `exactly {self.stated}`, or state both values"
 
 
-@dataclass(frozen=True, kw_only=True)
 class UnlikeMeasures(Problem):
     """A length, an area, a weight or a plain number is added to or compared with another kind.
 
@@ -100,7 +95,6 @@ class UnlikeMeasures(Problem):
         return f"use a {self.left} on both sides"
 
 
-@dataclass(frozen=True, kw_only=True)
 class MeasuresNothing(Problem):
     """A product, a quotient or a root measures nothing that there is.
 
@@ -128,7 +122,6 @@ class MeasuresNothing(Problem):
         return "look which of the two should be a plain number"
 
 
-@dataclass(frozen=True, kw_only=True)
 class DividesByNothing(Problem):
     """A measure is divided by one that is nothing.
 
@@ -154,7 +147,6 @@ class DividesByNothing(Problem):
         return f"look at what makes `{self.divisor}` nothing"
 
 
-@dataclass(frozen=True, kw_only=True)
 class RootOfNegative(Problem):
     """A root is taken of something below nothing.
 
@@ -178,7 +170,6 @@ class RootOfNegative(Problem):
         return "look at the signs inside the brackets"
 
 
-@dataclass(frozen=True, kw_only=True)
 class StepUnclear(Problem):
     """Something is rounded to a step that is missing, of another kind, or not greater than nothing.
 
@@ -208,7 +199,6 @@ class StepUnclear(Problem):
         return "write the step after `to`: `round up(… to 1 cm (1/2 in))`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class BeyondReckoning(Problem):
     """A number has grown beyond anything that is sewn, or a measure hangs on too many others.
 
@@ -232,7 +222,6 @@ class BeyondReckoning(Problem):
         return "look for a number that was typed twice, or a name that was meant to be another"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NotInThisSize(Problem):
     """A measure is used in a size in which it does not exist.
 
@@ -287,7 +276,6 @@ class NotInThisSize(Problem):
         return f"give `{self.name}` a value in {self.size}, or mark what uses it as `Not {self.size}:`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NotPositive(Problem):
     """A piece would be cut to nothing, or to less than nothing.
 
@@ -317,7 +305,6 @@ class NotPositive(Problem):
         return "look at the signs, and at the measures that it is computed from"
 
 
-@dataclass(frozen=True, kw_only=True)
 class WrongKind(Problem):
     """A measure is of another kind than the place wants.
 
@@ -353,7 +340,6 @@ class WrongKind(Problem):
         return f"write a {self.wanted}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class CountNotWhole(Problem):
     """A number of things is not whole, is less than nothing, or differs between the systems.
 

@@ -11,7 +11,7 @@ from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from enum import Enum
-from typing import ClassVar, Self
+from typing import ClassVar, Self, dataclass_transform
 
 from presscloth.source import Span
 
@@ -31,9 +31,14 @@ class Label:
     text: str
 
 
+@dataclass_transform(frozen_default=True, kw_only_default=True)
 @dataclass(frozen=True, kw_only=True)
 class Problem(ABC):
     """One problem at one place.
+
+    Each kind of problem is a frozen dataclass with keywords only, without saying so: a kind is made
+    one when the first of it is found. There are many kinds, a sound recipe has none of them, and
+    making them all would take longer than proving the recipe.
 
     `labels` are the other places involved; `sizes` and `systems` name where it holds (none named:
     everywhere). `cause` is the place from which it follows when an earlier problem may already have
@@ -47,6 +52,10 @@ class Problem(ABC):
     sizes: tuple[str, ...] = ()
     systems: tuple[str, ...] = ()
     cause: Span | None = None
+
+    def __new__(cls, *arguments: object, **words: object) -> Self:
+        _made_a_dataclass(cls)
+        return super().__new__(cls)
 
     @classmethod
     def title(cls) -> str:
@@ -71,6 +80,13 @@ class Problem(ABC):
 
     def in_systems(self, *systems: str) -> Self:
         return replace(self, systems=systems)
+
+
+def _made_a_dataclass(kind: type[Problem]) -> None:
+    """Make a kind of problem, and before it the kinds that it is built on, a dataclass; once."""
+    for each in reversed(kind.__mro__):
+        if issubclass(each, Problem) and "__dataclass_fields__" not in vars(each):
+            dataclass(frozen=True, kw_only=True)(each)
 
 
 def subclasses(of: type[Problem] = Problem) -> Iterator[type[Problem]]:

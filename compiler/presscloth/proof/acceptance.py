@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence, Set
-from dataclasses import dataclass
 from typing import ClassVar
 
 from presscloth.problems import Label, Problem, Severity, subclasses
@@ -11,7 +10,6 @@ from presscloth.recipe.tree import Accepted
 from presscloth.recipe.words import nearest
 
 
-@dataclass(frozen=True, kw_only=True)
 class AcceptedUnknown(Problem):
     """A recipe accepts a warning that does not exist.
 
@@ -43,7 +41,6 @@ class AcceptedUnknown(Problem):
         return "take the line out; `presscloth why` lists all names"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ErrorAccepted(Problem):
     """A recipe accepts an error.
 
@@ -73,7 +70,6 @@ class ErrorAccepted(Problem):
         return "put right what it reports, and take this line out"
 
 
-@dataclass(frozen=True, kw_only=True)
 class AcceptedWithoutNeed(Problem):
     """A recipe accepts a warning that is not there.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import assert_never
 
@@ -17,7 +16,6 @@ from presscloth.recipe.prose import plain
 from presscloth.recipe.tree import Check
 
 
-@dataclass(frozen=True, kw_only=True)
 class CheckFails(Problem):
     """A check of the author's own does not hold.
 
@@ -53,7 +51,6 @@ class CheckFails(Problem):
         return "change one of the two measures, or the check if it asks too much"
 
 
-@dataclass(frozen=True, kw_only=True)
 class CheckDiffers(Problem):
     """A check holds in one system and fails in the other.
 

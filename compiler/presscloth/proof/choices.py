@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from presscloth.edition import Edition
 from presscloth.measure import Quantity, System, printed
@@ -13,7 +12,6 @@ from presscloth.recipe.naming import definitions
 from presscloth.recipe.tree import Definition
 
 
-@dataclass(frozen=True, kw_only=True)
 class ChoiceOutside(Problem):
     """A measure that is the reader's to choose is stated outside its own range, or the range is none.
 

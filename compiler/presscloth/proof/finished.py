@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
 
@@ -19,7 +18,6 @@ LEAST = Fraction(5)
 SHARE = Fraction(25, 1000)
 
 
-@dataclass(frozen=True, kw_only=True)
 class FinishedSizesDiffer(Problem):
     """The finished article comes out in two sizes, one in metric and one in imperial.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from string import ascii_uppercase
 from typing import ClassVar
 
@@ -17,7 +16,6 @@ _NOT_LETTERS = "IO"
 """Letters that the trade leaves out, since they look like figures (common practice, no source)."""
 
 
-@dataclass(frozen=True, kw_only=True)
 class MaterialNotUsed(Problem):
     """A material is listed, and no piece is cut from it and no statement takes it.
 
@@ -49,7 +47,6 @@ class MaterialNotUsed(Problem):
         return f"take the row out, or cut a piece from `{self.key}`"
 
 
-@dataclass(frozen=True, kw_only=True)
 class LettersMissing(Problem):
     """The materials' letters leave one out.
 

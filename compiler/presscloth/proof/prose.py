@@ -22,7 +22,6 @@ ValueAfter = Callable[[Expression, int | None], Quantity | Broken]
 """The value of an expression as things stood after a step; None: as they stood in the end."""
 
 
-@dataclass(frozen=True, kw_only=True)
 class AreaPrinted(Problem):
     """An area is printed where a reader expects a length.
 
@@ -57,7 +56,6 @@ class AreaPrinted(Problem):
         return "multiply by a plain number, or print the two lengths one after the other"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NumberDiffers(Problem):
     """A plain number comes out differently in the two systems.
 
@@ -101,7 +99,6 @@ class NumberDiffers(Problem):
         return "put `round up( )` around it, or print a length"
 
 
-@dataclass(frozen=True, kw_only=True)
 class PieceNotHere(Problem):
     """A piece is named in a size that does not cut it.
 

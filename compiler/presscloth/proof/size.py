@@ -26,7 +26,6 @@ if TYPE_CHECKING:  # nothing is laid out before somebody asks what to buy
     from presscloth.cutting.demand import Demand
 
 
-@dataclass(frozen=True, kw_only=True)
 class PrintedDiffers(Problem):
     """A printed measure depends on whether an optional step is done, or on which way is taken.
 
@@ -75,7 +74,6 @@ class PrintedDiffers(Problem):
         return "print it in the step that decides it, or give the later state a name of its own"
 
 
-@dataclass(frozen=True, kw_only=True)
 class NotBought(Problem):
     """`buy` names a material of which no quantity is worked out.
 

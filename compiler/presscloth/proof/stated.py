@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import chain
 from typing import ClassVar
@@ -19,7 +18,6 @@ from presscloth.recipe.statement import Amount, Counted, Slot, Things
 from presscloth.recipe.walking import inlines
 
 
-@dataclass(frozen=True, kw_only=True)
 class CarriedOverElsewhere(Problem):
     """A single value is carried over to something else than the same value in a pair.
 
@@ -51,7 +49,6 @@ class CarriedOverElsewhere(Problem):
         return f"write `{self.pair}` here too, or give the measure a name and use the name"
 
 
-@dataclass(frozen=True, kw_only=True)
 class SaidInTwoWays(Problem):
     """The same distance is said with two different pairs.
 

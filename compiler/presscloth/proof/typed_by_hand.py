@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import ClassVar
 
@@ -17,7 +16,6 @@ from presscloth.recipe.walking import inlines
 from presscloth.source import Span
 
 
-@dataclass(frozen=True, kw_only=True)
 class TypedPairDisagrees(Problem):
     """A pair of measures that was typed by hand in prose does not agree.
 
@@ -57,7 +55,6 @@ class TypedPairDisagrees(Problem):
         return f"write {' or '.join(f'`{{{pair}}}`' for pair in self.disagreement.suggestions)}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class TypedByHand(Problem):
     """A measure is typed by hand in prose.
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from presscloth.edition import Edition, Evaluator, statements
 from presscloth.measure import as_count
@@ -19,7 +18,6 @@ from presscloth.recipe.walking import Where
 from presscloth.recipe.words import look_up
 
 
-@dataclass(frozen=True, kw_only=True)
 class TypedCountDiffers(Problem):
     """A number of things that was typed by hand is not the number that there is.
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from presscloth.cutting.parts import Part, lies_of
 from presscloth.cutting.pieces import length_of, part_of
@@ -15,7 +14,6 @@ from presscloth.recipe.materials import BY_LENGTH, FIXED, LAID_OUT
 from presscloth.recipe.tree import Material, NoteKind
 
 
-@dataclass(frozen=True, kw_only=True)
 class WiderThanCloth(Problem):
     """A piece is wider than the cloth from which it is cut, or longer than a sheet of it.
 
@@ -52,7 +50,6 @@ class WiderThanCloth(Problem):
         return "join two lengths with a seam, or take wider cloth"
 
 
-@dataclass(frozen=True, kw_only=True)
 class LongerThanTape(Problem):
     """A piece of tape is longer than the lengths in which the tape is sold, and no joins are allowed.
 

@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 
 from presscloth.problems import Problem
 from presscloth.publish.catalogue import ENTRY_FILE
 
 
-@dataclass(frozen=True, kw_only=True)
 class SiteNotWritten(Problem):
     """The site could not be written; the published one is as it was.
 

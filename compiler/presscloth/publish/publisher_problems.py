@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from presscloth.problems import Problem
 from presscloth.recipe.words import nearest
 
 KEYS = ("name", "address", "about", "papers", "systems", "theme", "cut in strips", "straightened")
 
 
-@dataclass(frozen=True, kw_only=True)
 class PublisherFileUnreadable(Problem):
     """The publisher's file cannot be read as a list of keys and values.
 
@@ -37,7 +34,6 @@ class PublisherFileUnreadable(Problem):
         return "write one `key: value` on each line, each key once"
 
 
-@dataclass(frozen=True, kw_only=True)
 class PublisherKeyUnknown(Problem):
     """The publisher's file has a key that means nothing.
 
@@ -65,7 +61,6 @@ class PublisherKeyUnknown(Problem):
         return f"write `{self.meant}`" if self.meant else f"the keys are {', '.join(KEYS)}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class PublisherValueWrong(Problem):
     """A value in the publisher's file is not of the sort that its key wants.
 
@@ -95,7 +90,6 @@ class PublisherValueWrong(Problem):
         return f"write {self.wanted}"
 
 
-@dataclass(frozen=True, kw_only=True)
 class ThemeUnknown(Problem):
     """The publisher's file names a theme that does not exist.
 
