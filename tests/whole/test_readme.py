@@ -1,0 +1,56 @@
+"""The README's own recipe and claims hold."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+
+from presscloth.pipeline import Proved, prove_source
+from presscloth.problems import Problems
+from presscloth.source import Source
+
+ROOT = Path(__file__).parents[2]
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+def recipe() -> str:
+    found = re.search(r"```markdown\n(---\n.*?)\n```\n\nFrom this", README, re.DOTALL)
+    assert found is not None
+    return found[1] + "\n"
+
+
+def proved(text: str) -> Proved:
+    return prove_source(Source("pebble-pouch/recipe.md", text), Path("pebble-pouch/recipe.md"), Problems())
+
+
+def names(text: str) -> list[str]:
+    return [problem.slug() for problem in proved(text).problems]
+
+
+def test_the_recipe_compiles_without_a_problem_in_two_sizes() -> None:
+    found = proved(recipe())
+    assert [problem.message() for problem in found.problems] == []
+    assert [size.edition.size.name for size in found.sizes] == ["Small", "Large"]
+
+
+def test_what_it_says_would_be_refused_is_refused() -> None:
+    assert "pair-disagrees" in names(recipe().replace("1 cm (3/8 in)", "1 cm (1/2 in)"))
+
+
+def test_it_begins_with_the_job_in_one_paragraph() -> None:
+    title, job = README.split("\n\n")[:2]
+    assert title == "# Presscloth"
+    assert "publishes a sew-along every month" in job and "refuses to print" in " ".join(job.split())
+
+
+@pytest.mark.parametrize("name", re.findall(r"\]\(([^)#]+)\)", README))
+def test_what_it_points_to_is_there(name: str) -> None:
+    assert (ROOT / name).is_file()
+
+
+def test_its_two_commands_are_there() -> None:
+    commands = re.findall(r"^    (sh \.ci/here .*)$", README, re.MULTILINE)
+    assert commands == ["sh .ci/here presscloth compile", "sh .ci/here tests"]
+    assert (ROOT / ".ci" / "here").is_file()
