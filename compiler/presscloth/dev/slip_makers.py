@@ -43,7 +43,12 @@ class Slip:
     def told(self) -> str:
         place = self.edits[0][0]
         line, column = place.where
-        return f"{line}:{column} `{' '.join(place.text.split())}` → `{' '.join(self.edits[0][1].split())}`"
+        return f"{line}:{column} `{_shortly(place.text)}` → `{_shortly(self.edits[0][1])}`"
+
+
+def _shortly(words: str) -> str:
+    words = " ".join(words.split())
+    return words if len(words) <= 40 else f"{words[:37]}…"
 
 
 Maker = Callable[[Recipe], Iterator[Slip]]

@@ -21,6 +21,21 @@ from presscloth.printing.text import text
 from presscloth.problems import Problem, Problems, Severity
 from presscloth.source import Source
 
+MEETS_NOTHING = "this side of the piece meets nothing: it is trimmed, hemmed free, or sewn onto the ground"
+
+WHY = {
+    "allowance lost": MEETS_NOTHING,
+    "allowance doubled": MEETS_NOTHING,
+    "inch for centimetre": "a larger thing does here too, and nothing says how large it may be",
+    "rows swapped": "both rows are of pieces that are sewn onto something and meet nothing",
+    "wrong edge": "both edges are alike, and nothing later tells them apart",
+    "step dropped": "what the step does to the thing is needed by nothing after it",
+    "pair disagrees": "the pair is a step of rounding, whose halves need not agree",
+}
+"""What a slip that survives has in common with others of its kind."""
+
+FREE = "a free choice: nothing else has to meet it, and all that depends on it followed"
+
 PUBLISHER = Publisher("Tidewrack sewing room", "", ("A4",), (), "plain-seam")
 
 
@@ -101,7 +116,7 @@ def report(found: Sequence[Outcome]) -> str:
     lines.append(f"caught: {caught} of {demanded} that are no free choice ({_share(caught, demanded)})")
     lines.append(f"free choices: {len(chosen)} of {len(counted)} ({_share(len(chosen), len(counted))})")
     for outcome in survivors:
-        why = "free choice" if outcome.slip.choice else "survived"
+        why = FREE if outcome.slip.choice else WHY.get(outcome.slip.kind, "nothing depends on it")
         lines.append(f"  {outcome.recipe}:{outcome.slip.told}  {outcome.slip.kind}: {why}")
     return "\n".join(lines)
 
