@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from presscloth.cutting.workshop import PLAIN, Workshop
 from presscloth.problems import Problem, Problems, Severity
-from presscloth.proof import accept, hold_recipe
+from presscloth.proof import accept, hold_recipe, under_unread_statements
 from presscloth.proof.measured import of_state
 from presscloth.proof.size import WorkedSize, work_out
 from presscloth.recipe.load import RecipeNotFound, load
@@ -99,7 +99,8 @@ def prove_source(source: Source, path: Path, problems: Problems, workshop: Works
     recipe = read(source, slug=slug, folder=path.parent, verbs=forms(), problems=problems)
     sizes = tuple(work_out(recipe, size, problems, workshop) for size in recipe.sizes)
     hold_recipe(recipe, sizes, problems)
-    return Proved(slug, path, recipe, sizes, accept(problems.found(), recipe.front.accept))
+    found = tuple(under_unread_statements(recipe, problems.found()))
+    return Proved(slug, path, recipe, sizes, accept(found, recipe.front.accept))
 
 
 def booklet(proved: Proved, publisher: Publisher) -> Booklet:

@@ -23,6 +23,7 @@ from presscloth.edition.problems import (
     StepUnclear,
     UnlikeMeasures,
     WrongKind,
+    a,
 )
 from presscloth.measure import (
     UNITS,
@@ -125,12 +126,15 @@ class Evaluator:
 
     @contextmanager
     def reporting_to(self, problems: Problems) -> Iterator[None]:
-        """For a while, let problems go elsewhere."""
+        """For a while, let problems go elsewhere; what breaks meanwhile breaks again when it is needed."""
         usual, self._problems = self._problems, problems
+        before = dict(self._settled)
         try:
             yield
         finally:
             self._problems = usual
+            whole = {name: q for name, q in self._settled.items() if isinstance(q, Quantity)}
+            self._settled = {**whole, **before}
 
     def defines(self, name: str) -> bool:
         """Whether this size has a measure of that name."""
@@ -299,7 +303,7 @@ def _by_system(first: Value, second: Value) -> tuple[Value, Value]:
 def _why_no_count(count: NotACount) -> str:
     match count.why:
         case WhyNot.NOT_A_NUMBER:
-            return f"is a {count.quantity.kind.value}, and should be a plain number"
+            return f"is {a(count.quantity.kind.value)}, and should be a plain number"
         case WhyNot.DIFFERS:
             metric, imperial = number_text(count.quantity.metric), number_text(count.quantity.imperial)
             return f"is {metric} in metric and {imperial} in imperial"
@@ -314,11 +318,11 @@ def problem_of(fault: Fault, span: Span) -> Problem:
         case Unlike(left=left, right=right):
             return UnlikeMeasures(span=span, left=left.value, right=right.value)
         case NoSuchProduct(left=left, right=right):
-            return MeasuresNothing(span=span, what=f"a {left.value} times a {right.value}")
+            return MeasuresNothing(span=span, what=f"{a(left.value)} times {a(right.value)}")
         case NoSuchQuotient(left=left, right=right):
-            return MeasuresNothing(span=span, what=f"a {left.value} divided by a {right.value}")
+            return MeasuresNothing(span=span, what=f"{a(left.value)} divided by {a(right.value)}")
         case RootOfWrongKind(kind=kind):
-            return MeasuresNothing(span=span, what=f"the root of a {kind.value}")
+            return MeasuresNothing(span=span, what=f"the root of {a(kind.value)}")
         case DividedByNothing(systems=systems):
             names = tuple(system.value for system in systems)
             return DividesByNothing(span=span, divisor=span.text, systems=names)

@@ -6,6 +6,11 @@ from presscloth.measure import Disagreement
 from presscloth.problems import Problem
 
 
+def a(word: str) -> str:
+    """`a length`, `an area`"""
+    return f"an {word}" if word[:1] in "aeiou" else f"a {word}"
+
+
 class PairDisagrees(Problem):
     """The two halves of a pair are not the same measure.
 
@@ -87,12 +92,12 @@ class UnlikeMeasures(Problem):
     right: str
 
     def message(self) -> str:
-        return f"a {self.left} and a {self.right} cannot be added or compared"
+        return f"{a(self.left)} and {a(self.right)} cannot be added or compared"
 
     def hint(self) -> str:
         if "number" in (self.left, self.right):
             return "give the plain number a unit, or multiply by it"
-        return f"use a {self.left} on both sides"
+        return f"use {a(self.left)} on both sides"
 
 
 class MeasuresNothing(Problem):
@@ -192,7 +197,7 @@ class StepUnclear(Problem):
     def message(self) -> str:
         if self.kinds is not None:
             of, step = self.kinds
-            return f"`{self.span.text}` rounds a {of} to a step that is a {step}"
+            return f"`{self.span.text}` rounds {a(of)} to a step that is {a(step)}"
         return f"`{self.span.text}` does not say to what step it is rounded"
 
     def hint(self) -> str:
@@ -330,14 +335,14 @@ class WrongKind(Problem):
     wanted: str
 
     def message(self) -> str:
-        return f"{self.what} is a {self.found}, and should be a {self.wanted}"
+        return f"{self.what} is {a(self.found)}, and should be {a(self.wanted)}"
 
     def hint(self) -> str:
         if self.found == "number" and self.wanted == "length":
             return "give it a unit, for example `5 cm (2 in)`"
         if self.found == "area":
             return "divide by a length, or use one of the two sides"
-        return f"write a {self.wanted}"
+        return f"write {a(self.wanted)}"
 
 
 class CountNotWhole(Problem):

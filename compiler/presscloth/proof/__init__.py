@@ -19,6 +19,7 @@ from presscloth.proof import (
 from presscloth.proof.acceptance import accept
 from presscloth.proof.size import WorkedSize
 from presscloth.proof.subject import Subject
+from presscloth.proof.unread import under_unread_statements
 from presscloth.recipe.tree import Recipe
 from presscloth.sewing.proving import hold_sizes
 
@@ -51,4 +52,4 @@ def hold_recipe(recipe: Recipe, sizes: Sequence[WorkedSize], problems: Problems)
             problems.extend(list(hold(subject, size)))
 
 
-__all__ = ["OF_RECIPE", "OF_SIZE", "accept", "hold_recipe"]
+__all__ = ["OF_RECIPE", "OF_SIZE", "accept", "hold_recipe", "under_unread_statements"]

@@ -13,7 +13,6 @@ from presscloth.measure import Quantity
 from presscloth.problems import Problem, Problems
 from presscloth.proof.measured import of_pieces, of_things, unneeded
 from presscloth.proof.prose import Named, Settled, settle
-from presscloth.proof.unread import under_unread_statements
 from presscloth.recipe.expression import Bought, Broken, Expression, PartOf
 from presscloth.recipe.tree import Recipe, Size
 from presscloth.recipe.walking import Told, told
@@ -214,20 +213,18 @@ def work_out(recipe: Recipe, size: Size, problems: Problems, workshop: Workshop 
     """Work out a size, sew it in every way, and settle everything that its prose prints."""
     edition = make_edition(recipe, size, problems, _later)
     sewn = prove_sewing(edition)
-    found = Problems()
-    found.extend(sewn.problems)
+    problems.extend(sewn.problems)
     edition = sewn.fullest.edition
     runs = tuple(told(recipe))
     buying = Buying(sewn, workshop)
-    asked = Asked(sewn.fullest, buying, found)
-    settled = settle(edition, runs, asked.value, found)
-    _hold_ways(edition, buying, runs, settled, found)
+    asked = Asked(sewn.fullest, buying, problems)
+    settled = settle(edition, runs, asked.value, problems)
+    _hold_ways(edition, buying, runs, settled, problems)
     measures = {
-        **unneeded(edition, asked.evaluator, found),
+        **unneeded(edition, asked.evaluator, problems),
         **of_pieces(edition.pieces),
         **of_things(sewn.fullest),
     }
-    problems.extend(list(under_unread_statements(edition, found.found())))
     return WorkedSize(edition, sewn, asked, buying, settled, measures)
 
 

@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 
-from presscloth.edition import Edition
 from presscloth.problems import Problem
 from presscloth.recipe.expression import Broken
 from presscloth.recipe.statement import SewBlock
@@ -18,13 +17,13 @@ from presscloth.recipe.tree import Recipe, Step
 from presscloth.source import Span
 
 
-def under_unread_statements(edition: Edition, problems: Iterable[Problem]) -> Iterator[Problem]:
+def under_unread_statements(recipe: Recipe, problems: Iterable[Problem]) -> Iterator[Problem]:
     """The same problems of sewing, hung under the first statement or step that could not be read.
 
     What is wrong in a statement before that one is wrong by itself.
     """
-    unread = next(_unread(edition.recipe), None)
-    blocks = tuple(block for step in edition.recipe.steps for block in _blocks(step))
+    unread = next(_unread(recipe), None)
+    blocks = tuple(block for step in recipe.steps for block in _blocks(step))
     for problem in problems:
         if unread is None or not _of_sewing(problem) or _lies_before(problem.span, unread, blocks):
             yield problem
