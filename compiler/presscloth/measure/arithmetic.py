@@ -263,4 +263,7 @@ def _result(
 
 def _origins(parts: tuple[Quantity, ...]) -> tuple[Span, ...]:
     """All places, in order, each once."""
+    first = parts[0].origins
+    if all(part.origins == first for part in parts):
+        return first
     return tuple(dict.fromkeys(span for part in parts for span in part.origins))

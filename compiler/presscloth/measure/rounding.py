@@ -77,7 +77,7 @@ def settled(value: Fraction, step: Fraction, slack: Fraction) -> Fraction:
 
 def compare(a: Fraction, b: Fraction, system: System) -> int:
     """-1, 0 or 1 as length `a` is shorter than, the same as or longer than `b` (mm or in)."""
-    if abs(a - b) < SAME[system]:
+    if a == b or abs(a - b) < SAME[system]:  # nearly all that meets is equal, and that is told at once
         return 0
     return -1 if a < b else 1
 

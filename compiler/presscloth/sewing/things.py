@@ -60,8 +60,10 @@ def alike(one: Rim, other: Rim) -> bool:
 
 
 def same_allowance(one: Quantity | None, other: Quantity | None) -> bool:
+    if one is other:
+        return True
     if one is None or other is None:
-        return one is other
+        return False
     return all(same_length(one[system], other[system], system) for system in System)
 
 
