@@ -29,7 +29,7 @@ class Bought:
 
     In mm or in, g or oz, or a plain number, as `kind` of the purchase says. No layout needs less than
     `bound` once it is rounded up as shops sell; `proved` says that `buy` is the least. `lengths` are
-    those of zips as they are sold, one by one; `pieces` are those that are laid out, with their numbers.
+    those of zips as they are sold, one by one; `pieces` are those that are cut, with their numbers.
     """
 
     need: Fraction
@@ -145,14 +145,15 @@ class InLengths:
         if not each:
             return None
         least = ceil(total(each) / self.length[system])
+        wanted = self.cutting.wanted(demand)
         if has(self.cutting.material, NoteKind.JOINS_ALLOWED):
-            return Bought(Fraction(least), Fraction(least), Fraction(least), True)
+            return Bought(Fraction(least), Fraction(least), Fraction(least), True, pieces=wanted)
         sheet = Sheet(1, floor(in_units(self.length[system], system)))
         laid = on_sheets(sheet, self._as_strips(demand, system), Way.FREE, self.cutting.kept_in)
         if isinstance(laid, DoesNotFit):
             return None
         number, least = laid.bought, max(least, laid.least)
-        return Bought(Fraction(number), Fraction(number), Fraction(least), least >= number)
+        return Bought(Fraction(number), Fraction(number), Fraction(least), least >= number, pieces=wanted)
 
     def _as_strips(self, demand: Demand, system: System) -> Pieces:
         """The pieces as strips one unit wide, so that lengths are laid out as sheets are."""
@@ -175,11 +176,11 @@ class ByLength:
         each, step = self.cutting.lengths(demand, system), self.step[system]
         if not each:
             return None
-        need = total(each)
+        need, wanted = total(each), self.cutting.wanted(demand)
         if self.cutting.material.form is not Form.ZIP:
-            return Bought(need, in_steps(need, step), need, True)
+            return Bought(need, in_steps(need, step), need, True, pieces=wanted)
         lengths = tuple(in_steps(one, step) for one, count in each for _ in range(count))
-        return Bought(need, sum(lengths, Fraction(0)), need, True, lengths=lengths)
+        return Bought(need, sum(lengths, Fraction(0)), need, True, lengths=lengths, pieces=wanted)
 
 
 @dataclass(frozen=True, slots=True)

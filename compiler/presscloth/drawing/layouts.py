@@ -144,20 +144,20 @@ class _Layout:
     def _alt(self, words: tuple[str, str]) -> str:
         """The layout in words, from the same data: how many of each piece lie on what cloth."""
         counts = Counter(lying.name for lying in self._cloth.pieces)
-        listed = ", ".join(f"{count} {self._counted(name)}" for name, count in counts.items())
+        listed = ", ".join(self._counted(name, count) for name, count in counts.items())
         way = ", one way" if self._one_way else ""
         return f"Cutting layout for {self._name}: on {words[0]} of cloth, {words[1]} wide{way}, lie {listed}."
 
-    def _counted(self, name: str) -> str:
+    def _counted(self, name: str, count: int) -> str:
         piece = self._pieces[name]
         size = size_words(piece, (self._system,))[0]
         match piece.shape:
             case tree.Shape.HALF_SQUARE | tree.Shape.QUARTER_SQUARE:
-                return f"squares of {size} for {name}"
+                return f"{count} {'square' if count == 1 else 'squares'} of {size} for {name}"
             case tree.Shape.CIRCLE:
-                return f"{name}, {size} across"
+                return f"{count} {name}, {size} across"
             case _:
-                return f"{name}, {size}"
+                return f"{count} {name}, {size}"
 
 
 def _in_box(lines: Sequence[str], box: Box, *, bold: bool = False) -> Iterator[Shape]:

@@ -9,13 +9,13 @@ from presscloth.handout.kits import Kits, KitSheet, left, saved
 from presscloth.handout.tree import Amount, Publisher
 from presscloth.measure import System
 from presscloth.printing.markup import Marker
-from presscloth.printing.text import order_lines
+from presscloth.printing.text import UNBROKEN, order_lines
 from presscloth.printing.theme import Theme, environment
 
 
 def as_text(sheet: KitSheet) -> str:
     """The sheet in plain text."""
-    return "\n".join(_lines(sheet))
+    return "\n".join(_lines(sheet)).replace(UNBROKEN, " ")
 
 
 def _lines(sheet: KitSheet) -> Iterator[str]:

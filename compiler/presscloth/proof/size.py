@@ -67,7 +67,7 @@ class PrintedDiffers(Problem):
     way: str
 
     def message(self) -> str:
-        return f"`{self.span.text}` comes out otherwise {self.way}"
+        return f"`{self.span.quoted}` comes out otherwise {self.way}"
 
     def hint(self) -> str:
         return "print it in the step that decides it, or give the later state a name of its own"
@@ -122,7 +122,8 @@ class Buying:
 
     def kits(self, number: int, *, optional: bool) -> Mapping[str, Purchase]:
         """What to buy for so many articles laid out together, with what is optional or without."""
-        return self._bought(number, lambda demand: optional or not demand.optional)
+        found = self._bought(number, lambda demand: optional or not demand.optional)
+        return {key: purchase.full() for key, purchase in found.items()}
 
     def _bought(self, times: int, counts: Callable[[Demand], bool]) -> Mapping[str, Purchase]:
         from presscloth.cutting.buying import Buyer
