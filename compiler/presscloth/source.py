@@ -12,6 +12,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
+LONGEST_QUOTED = 120
+
 
 @dataclass(frozen=True, eq=False)
 class Source:
@@ -56,6 +58,12 @@ class Span:
     @property
     def text(self) -> str:
         return self.source.text[self.start : self.end]
+
+    @property
+    def quoted(self) -> str:
+        """The text as a message quotes it: on one line, its beginning where it is long."""
+        words = " ".join(self.text[: 2 * LONGEST_QUOTED].split())
+        return words if len(words) <= LONGEST_QUOTED else f"{words[:LONGEST_QUOTED].rstrip()}…"
 
     def to(self, other: Span) -> Span:
         """The stretch from the beginning of this one to the end of the other."""

@@ -239,7 +239,7 @@ class Evaluator:
             divisor = expression.right.span
             return self.report(
                 DividesByNothing(
-                    span=divisor, divisor=divisor.text, systems=tuple(s.value for s in result.systems)
+                    span=divisor, divisor=divisor.quoted, systems=tuple(s.value for s in result.systems)
                 )
             )
         return self._result(result, expression.span)
@@ -325,7 +325,7 @@ def problem_of(fault: Fault, span: Span) -> Problem:
             return MeasuresNothing(span=span, what=f"the root of {a(kind.value)}")
         case DividedByNothing(systems=systems):
             names = tuple(system.value for system in systems)
-            return DividesByNothing(span=span, divisor=span.text, systems=names)
+            return DividesByNothing(span=span, divisor=span.quoted, systems=names)
         case RootOfLess(systems=systems):
             return RootOfNegative(span=span, systems=tuple(system.value for system in systems))
         case StepOfNothing() | StepWanted():

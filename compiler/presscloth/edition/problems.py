@@ -169,7 +169,7 @@ class RootOfNegative(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` is a root of something below nothing"
+        return f"`{self.span.quoted}` is a root of something below nothing"
 
     def hint(self) -> str:
         return "look at the signs inside the brackets"
@@ -197,8 +197,8 @@ class StepUnclear(Problem):
     def message(self) -> str:
         if self.kinds is not None:
             of, step = self.kinds
-            return f"`{self.span.text}` rounds {a(of)} to a step that is {a(step)}"
-        return f"`{self.span.text}` does not say to what step it is rounded"
+            return f"`{self.span.quoted}` rounds {a(of)} to a step that is {a(step)}"
+        return f"`{self.span.quoted}` does not say to what step it is rounded"
 
     def hint(self) -> str:
         return "write the step after `to`: `round up(… to 1 cm (1/2 in))`"
@@ -221,7 +221,7 @@ class BeyondReckoning(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` grows beyond anything that is sewn"
+        return f"`{self.span.quoted}` grows beyond anything that is sewn"
 
     def hint(self) -> str:
         return "look for a number that was typed twice, or a name that was meant to be another"

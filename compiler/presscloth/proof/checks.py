@@ -114,7 +114,7 @@ def _hold(check: Check, compared: Compared, edition: Edition, value: ValueAfter)
     fails = CheckFails(
         span=compared.span,
         systems=tuple(system.value for system in failing),
-        check=compared.span.text,
+        check=compared.span.quoted,
         left=" / ".join(dict.fromkeys(said_left)),
         right=" / ".join(dict.fromkeys(said_right)),
         reason=plain(check.reason),

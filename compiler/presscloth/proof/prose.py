@@ -50,7 +50,7 @@ class AreaPrinted(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` is an area, not a length"
+        return f"`{self.span.quoted}` is an area, not a length"
 
     def hint(self) -> str:
         return "multiply by a plain number, or print the two lengths one after the other"
@@ -93,7 +93,7 @@ class NumberDiffers(Problem):
     imperial: str
 
     def message(self) -> str:
-        return f"`{self.span.text}` is {self.metric} in metric and {self.imperial} in imperial"
+        return f"`{self.span.quoted}` is {self.metric} in metric and {self.imperial} in imperial"
 
     def hint(self) -> str:
         return "put `round up( )` around it, or print a length"

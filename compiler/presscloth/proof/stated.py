@@ -178,7 +178,7 @@ def _carried(stated: Sequence[Measured]) -> Iterator[Problem]:
             if same_kind and halves[system] == value and halves[system.other] != carried[system.other]:
                 yield CarriedOverElsewhere(
                     span=single.span,
-                    single=single.span.text,
+                    single=single.span.quoted,
                     carried=printed(carried, system.other).text,
                     pair=_as_pair(pair),
                     labels=(Label(pair.span, "stated as a pair here"),),

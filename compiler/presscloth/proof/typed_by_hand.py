@@ -47,7 +47,7 @@ class TypedPairDisagrees(Problem):
     def message(self) -> str:
         found = self.disagreement
         return (
-            f"`{self.span.text}` is typed by hand, and its halves are {found.apart_text} apart, "
+            f"`{self.span.quoted}` is typed by hand, and its halves are {found.apart_text} apart, "
             f"{found.share_text} of the larger"
         )
 
@@ -86,7 +86,7 @@ class TypedByHand(Problem):
     instead: str
 
     def message(self) -> str:
-        return f"`{self.span.text}` is typed by hand and follows no size"
+        return f"`{self.span.quoted}` is typed by hand and follows no size"
 
     def hint(self) -> str:
         return f"write `{self.instead}`, or the name of a measure in braces"

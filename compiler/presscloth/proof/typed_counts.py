@@ -49,7 +49,7 @@ class TypedCountDiffers(Problem):
     known: tuple[int, ...]
 
     def message(self) -> str:
-        return f"`{self.span.text}` is typed by hand, and of `{self.name}` there are {self._said()}"
+        return f"`{self.span.quoted}` is typed by hand, and of `{self.name}` there are {self._said()}"
 
     def hint(self) -> str:
         return f"write {self._said()}, or correct the cutting list"

@@ -37,7 +37,7 @@ class PrintedHow(Problem):
     meant: str | None
 
     def message(self) -> str:
-        return f"`{self.span.text}` does not say how the measure is printed"
+        return f"`{self.span.quoted}` does not say how the measure is printed"
 
     def hint(self) -> str:
         if self.meant:

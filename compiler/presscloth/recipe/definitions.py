@@ -34,7 +34,7 @@ class DefinitionUnclear(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` does not say what a name stands for"
+        return f"`{self.span.quoted}` does not say what a name stands for"
 
     def hint(self) -> str:
         return "write a name, ` = ` and the measure, for example `- seam = 1 cm (3/8 in)`"
@@ -83,7 +83,7 @@ class OptionUnknown(Problem):
     meant: str | None
 
     def message(self) -> str:
-        return f"`{self.span.text}` after the comma has no meaning"
+        return f"`{self.span.quoted}` after the comma has no meaning"
 
     def hint(self) -> str:
         if self.meant == OPTIONS[1]:

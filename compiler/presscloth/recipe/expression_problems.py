@@ -47,7 +47,7 @@ class FractionWithHyphen(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` can be read as a mixed fraction or as a subtraction"
+        return f"`{self.span.quoted}` can be read as a mixed fraction or as a subtraction"
 
     def hint(self) -> str:
         whole, fraction = self.span.text.replace("‑", "-").split("-")
@@ -71,7 +71,7 @@ class CommaInNumber(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` is written with a comma"
+        return f"`{self.span.quoted}` is written with a comma"
 
     def hint(self) -> str:
         return f"write `{self.span.text.replace(',', '.')}`, or put a space after the comma for two numbers"
@@ -94,7 +94,7 @@ class CharacterUnknown(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` has no meaning in an expression"
+        return f"`{self.span.quoted}` has no meaning in an expression"
 
     def hint(self) -> str:
         return "take it out; the signs are + - × / and round brackets"
@@ -118,7 +118,7 @@ class DividedByNothing(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` divides by nothing"
+        return f"`{self.span.quoted}` divides by nothing"
 
     def hint(self) -> str:
         return "put something other than 0 below the line"
@@ -229,7 +229,7 @@ class FractionAfterSign(Problem):
     """
 
     def message(self) -> str:
-        return f"the fraction `{self.span.text}` stands right after a division sign"
+        return f"the fraction `{self.span.quoted}` stands right after a division sign"
 
     def hint(self) -> str:
         return f"put it in brackets: `({self.span.text})`"
@@ -285,7 +285,7 @@ class WordsLeftOver(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` follows a complete measure and cannot be read"
+        return f"`{self.span.quoted}` follows a complete measure and cannot be read"
 
     def hint(self) -> str:
         return "put a sign before it, or take it out; a remark goes after a colon"
@@ -359,7 +359,7 @@ class PairInOneSystem(Problem):
     system: str
 
     def message(self) -> str:
-        return f"both halves of `{self.span.text}` are {self.system}"
+        return f"both halves of `{self.span.quoted}` are {self.system}"
 
     def hint(self) -> str:
         other = "inches" if self.system == "metric" else "centimetres"
@@ -386,7 +386,7 @@ class PairOfUnlike(Problem):
     second: str
 
     def message(self) -> str:
-        return f"`{self.span.text}` pairs a {self.first} with a {self.second}"
+        return f"`{self.span.quoted}` pairs a {self.first} with a {self.second}"
 
     def hint(self) -> str:
         return f"write a {self.first} in both halves"
@@ -410,7 +410,7 @@ class PairExactly(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` is exact and still gives two values"
+        return f"`{self.span.quoted}` is exact and still gives two values"
 
     def hint(self) -> str:
         return "keep the one that is the thing's own size; the other is worked out"

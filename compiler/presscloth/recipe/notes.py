@@ -58,7 +58,7 @@ class NoteNearlyKnown(Problem):
     meant: str
 
     def message(self) -> str:
-        return f"the note `{self.span.text}` is nearly `{self.meant}`, and is only printed as it stands"
+        return f"the note `{self.span.quoted}` is nearly `{self.meant}`, and is only printed as it stands"
 
     def hint(self) -> str:
         return f"write `{self.meant}` if that is meant, or say it in other words"

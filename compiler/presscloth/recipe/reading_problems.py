@@ -57,7 +57,7 @@ class ComparisonMissing(Problem):
     """
 
     def message(self) -> str:
-        return f"`{self.span.text}` compares nothing"
+        return f"`{self.span.quoted}` compares nothing"
 
     def hint(self) -> str:
         return "write two measures with = < <= > >= between, or `A within M of B`"
@@ -167,7 +167,7 @@ class StatementNotRead(Problem):
     patterns: tuple[str, ...]
 
     def message(self) -> str:
-        return f"`{' '.join(self.span.text.split())}` cannot be read as a sewing statement"
+        return f"`{self.span.quoted}` cannot be read as a sewing statement"
 
     def hint(self) -> str:
         if not self.patterns:
@@ -212,7 +212,7 @@ class StatementInTwoWays(Problem):
     ways: tuple[str, ...]
 
     def message(self) -> str:
-        return f"`{' '.join(self.span.text.split())}` can be read in {len(self.ways)} ways"
+        return f"`{self.span.quoted}` can be read in {len(self.ways)} ways"
 
     def hint(self) -> str:
         return f"rename one of the things: it reads as {', or as '.join(self.ways[:2])}"

@@ -128,7 +128,7 @@ def _result(passage: Passage, left: tuple[Token, ...], problems: Problems) -> Re
     if isinstance(count, Broken):
         return count
     if reader.next is not None:
-        problems.add(ResultNotMade(span=span, why=f"`{span.text}` is not a number and a name"))
+        problems.add(ResultNotMade(span=span, why=f"`{span.quoted}` is not a number and a name"))
         return Broken(span)
     return Result(name, count, span)
 
