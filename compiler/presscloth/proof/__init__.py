@@ -14,6 +14,7 @@ from presscloth.proof import (
     stated,
     typed_by_hand,
     typed_counts,
+    typed_quantities,
     widths,
 )
 from presscloth.proof.acceptance import accept
@@ -37,6 +38,7 @@ OF_SIZE: tuple[Callable[[Subject, WorkedSize], Iterator[Problem]], ...] = (
     lambda subject, size: finished.hold(size),
     lambda subject, size: widths.hold(size.edition, size.evaluator),
     lambda subject, size: typed_counts.hold(subject, size.edition, size.evaluator),
+    lambda subject, size: typed_quantities.hold(subject, size),
 )
 """Checks that look at one size."""
 
