@@ -67,7 +67,7 @@ class PrintedDiffers(Problem):
     way: str
 
     def message(self) -> str:
-        return f"`{self.span.text}` comes out otherwise {self.way}"
+        return f"`{self.span.quoted}` comes out otherwise {self.way}"
 
     def hint(self) -> str:
         return "print it in the step that decides it, or give the later state a name of its own"
