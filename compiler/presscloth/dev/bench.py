@@ -12,6 +12,8 @@ from dataclasses import replace
 from pathlib import Path
 from time import perf_counter
 
+from presscloth.cutting import laid
+from presscloth.cutting.workshop import Workshop
 from presscloth.dev import scaffold
 from presscloth.handout.tree import Booklet, Handout, Publisher
 from presscloth.pipeline import booklet, prove
@@ -51,6 +53,7 @@ def _recipes(arguments: Sequence[str], folder: Path) -> tuple[Path, ...]:
 
 def _all(recipes: tuple[Path, ...], folder: Path) -> Measured:
     yield from _processes(recipes[0])
+    yield from _kept_layouts(recipes, Path(folder))
     theme = open_theme(PUBLISHER.theme)
     booklets = _enough(recipes)
     handouts = [handout for each in booklets for handout in each.handouts]
@@ -81,6 +84,28 @@ def _fastest(*commands: tuple[str, ...]) -> list[float]:
             subprocess.run([sys.executable, *command], env=environment, capture_output=True, check=False)
             taken.append(perf_counter() - start)
     return [min(taken) for taken in times]
+
+
+# -- what is bought ---------------------------------------------------------------------------------
+
+
+def _kept_layouts(recipes: tuple[Path, ...], folder: Path) -> Measured:
+    """All purchases of all sizes, laid out and as they were kept; and forty kits against one."""
+    found, kept = (_bought(recipes, 1, folder / "layouts") for _ in range(2))
+    yield "layouts as they were kept : laid out", kept / found
+    yield "forty kits laid out together : one", _bought(recipes[:1], 40, None) / _bought(recipes[:1], 1, None)
+
+
+def _bought(recipes: tuple[Path, ...], number: int, kept_in: Path | None) -> float:
+    """The time that it takes to work out what so many of each size take, with nothing remembered."""
+    proved = [prove(path, Workshop(kept_in=kept_in)) for path in recipes]
+    laid.on_roll.cache_clear()
+    laid.on_sheets.cache_clear()
+    start = perf_counter()
+    for each in proved:
+        for size in each.sizes:
+            size.buying.kits(number, optional=True)
+    return perf_counter() - start
 
 
 # -- what is compiled -------------------------------------------------------------------------------
