@@ -51,9 +51,14 @@ def test_a_size_in_a_row_that_could_not_be_read_was_called_unknown_too(tmp_path:
 
 
 def test_a_step_for_an_unknown_size_was_followed_by_what_it_did_not_sew(tmp_path: Path):
-    sizes = "## Sizes\n| Size | side |\n|---|---|\n| Small | 30 cm (12 in) |\n| Large | 40 cm (16 in) |\n\n"
-    fragment = sizes + step("Lagre only: Hem it.")
-    assert [one[0] for one in told(fragment, tmp_path)] == ["size-unknown"]
+    head = PIECES.replace("| Height |", "| Height | Sizes |").replace("|---|\n", "|---|---|\n")
+    rows = f"{head}| cloth | A | 1 | {SQUARE} | |\n| tab | A | 1 | {SQUARE} | One size |\n\n"
+    steps = step("Hem it.").replace("   finish cloth\n", "")
+    later = "\n2. Two sizes only: Sew it on.\n\n   ```sew\n   attach tab to cloth\n   ```\n"
+    last = "\n3. Done.\n\n   ```sew\n   finish cloth\n   ```\n"
+    (one,) = found(rows + steps + later + last, tmp_path)
+    assert one.problem.slug() == "size-unknown"
+    assert [other.problem.slug() for other in one.under] == ["piece-left-over"]
 
 
 def test_a_material_that_could_not_be_read_was_missed_among_the_letters(tmp_path: Path):
