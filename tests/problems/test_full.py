@@ -95,7 +95,6 @@ def test_short_gives_one_line_for_each():
     )
 
 
-
 @pytest.mark.parametrize(
     ("line", "word", "marks"),
     [

@@ -98,9 +98,7 @@ def _groups(problems: Iterable[Problem]) -> Iterator[list[Problem]]:
     yield from groups.values()
 
 
-def _one_per_message(
-    group: Sequence[Problem], sizes: Sequence[str], systems: Sequence[str]
-) -> list[Variant]:
+def _one_per_message(group: Sequence[Problem], sizes: Sequence[str], systems: Sequence[str]) -> list[Variant]:
     """Merge what says the same: first the systems of one size, then the sizes that agree in these."""
     by_size: dict[tuple[str, str, tuple[str, ...]], Variant] = {}
     for one in group:

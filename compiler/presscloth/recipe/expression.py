@@ -136,18 +136,7 @@ class Rounded:
 
 
 Expression = (
-    Broken
-    | Number
-    | Measured
-    | Name
-    | PartOf
-    | Bought
-    | Pi
-    | Negative
-    | Reckoned
-    | Extreme
-    | Root
-    | Rounded
+    Broken | Number | Measured | Name | PartOf | Bought | Pi | Negative | Reckoned | Extreme | Root | Rounded
 )
 
 

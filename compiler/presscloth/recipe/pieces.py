@@ -246,9 +246,7 @@ def _keys(
     for key in keys:
         if key.text not in materials:
             because = cause(key.text, lost)
-            problems.add(
-                MaterialUnknown(span=key.span, key=key.text, known=tuple(materials), cause=because)
-            )
+            problems.add(MaterialUnknown(span=key.span, key=key.text, known=tuple(materials), cause=because))
     return tuple(key for key in keys if key.text in materials)
 
 

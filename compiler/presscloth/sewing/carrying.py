@@ -26,15 +26,13 @@ from presscloth.sewing.construction import (
 )
 from presscloth.sewing.cut_things import cut_thing
 from presscloth.sewing.number_problems import DoesNotComeOut, NameStillTaken, NumberOutOfPlace, TooManyAtOnce
-from presscloth.sewing.places import Place, all_counted, changed, closes, names_of_things
+from presscloth.sewing.places import Place, all_counted, changed, closes, names_of_things, too_few
 from presscloth.sewing.placing import parts_of
 from presscloth.sewing.reckoning import Exactly, OnPaper, Reckoning, piece_on_paper
-from presscloth.sewing.stock import Drawn, Stock
+from presscloth.sewing.stock import Stock
 from presscloth.sewing.stock_problems import (
     NotCutHere,
     ThingLeftOver,
-    TooFewCut,
-    TooFewMade,
     UsedBeforeMade,
 )
 from presscloth.sewing.things import Thing, Whole
@@ -321,7 +319,7 @@ class _Sewing:
         wanted = sum(place.in_all for place in places)
         drawn = self._stock.take(first.name, first.counted.key, wanted)
         if drawn.short and drawn.thing is not None:
-            self._report(_too_few(first, wanted, drawn))
+            self._report(too_few(first, wanted, drawn))
         return drawn.short
 
     def _thing_for(self, place: Place) -> Thing | None:
@@ -392,13 +390,6 @@ class _Sewing:
         for name, count, thing in self._stock.sewn_left():
             last = next(state for state in reversed(self._stock.states) if state.name == name)
             self._report(ThingLeftOver(span=last.span, name=name, left=count, cause=thing.cause))
-
-
-def _too_few(place: Place, wanted: int, drawn: Drawn) -> Problem:
-    name, span = place.name, place.span
-    if drawn.piece:
-        return TooFewCut(span=span, name=name, wanted=wanted, cut=drawn.made, left=drawn.left)
-    return TooFewMade(span=span, name=name, wanted=wanted, made=drawn.made, left=drawn.left)
 
 
 def _wrong(found: Problems) -> bool:

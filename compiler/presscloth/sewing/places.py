@@ -9,6 +9,8 @@ from presscloth.edition import Edition, statements
 from presscloth.problems import Problem
 from presscloth.recipe.statement import Caught, Counted, EdgesOf, Slot, Statement, Things
 from presscloth.sewing.shape_problems import NeighbouringEdges
+from presscloth.sewing.stock import Drawn
+from presscloth.sewing.stock_problems import TooFewCut, TooFewMade
 from presscloth.sewing.things import OPPOSITE
 from presscloth.source import Span
 
@@ -87,3 +89,11 @@ def closes(
     if left(name, one.of.key) > 1:
         return False
     return NeighbouringEdges(span=statement.span, name=name, edges=(one.edges[0], other.edges[0]))
+
+
+def too_few(place: Place, wanted: int, drawn: Drawn) -> Problem:
+    """What is wrong when a statement wants more of a thing than there is: of a piece, or of what was made."""
+    name, span = place.name, place.span
+    if drawn.piece:
+        return TooFewCut(span=span, name=name, wanted=wanted, cut=drawn.made, left=drawn.left)
+    return TooFewMade(span=span, name=name, wanted=wanted, made=drawn.made, left=drawn.left)
