@@ -40,10 +40,12 @@ def test_all_are_proved_and_bounded() -> None:
     assert purchase.by_system[METRIC].buy == 700
 
 
-def test_a_piece_as_wide_as_its_cloth_fits_in_a_carried_over_width() -> None:
-    """102.8 cm is 40.47 in, printed 40 1/2 in: so is the cloth, and the piece lies on it."""
+def test_a_piece_as_wide_as_its_cloth_fits_as_both_are_printed() -> None:
+    """A third of 121 3/8 in is 40.458 in, printed 40 1/2 in: so is the cloth, and the piece lies on it."""
     size = only(
-        "A | Cotton | fabric | 102.8 cm |  | 10 cm (1/8 yd) |", "cloth | A | 1 | 102.8 cm | 50 cm (20 in)"
+        "A | Cotton | fabric | span / 3 |  | 10 cm (1/8 yd) |",
+        "cloth | A | 1 | span / 3 | 50 cm (20 in)",
+        measures="- span = 308.4 cm (121 3/8 in)",
     )
     assert size.buying.purchases["A"].by_system[IMPERIAL].need == 20
 
