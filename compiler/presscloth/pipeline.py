@@ -162,8 +162,10 @@ def kits_of(recipe: Recipe, size: WorkedSize, number: int, *, optional: bool) ->
 
 def workshop_of(site: Path, kept_in: Path | None) -> Workshop:
     """How the publisher cuts cloth, and where layouts are kept. Compiling tells what is wrong in the file."""
-    if not (site / "publisher.yaml").is_file():
-        return Workshop(kept_in=kept_in)
+    file = site / "publisher.yaml"
+    said = file.read_text(encoding="utf-8", errors="replace") if file.is_file() else ""
+    if not any(habit in said for habit in ("strips", "straightened")):
+        return Workshop(kept_in=kept_in)  # a check need not load what reads publishers
     from presscloth.publish.publisher import publisher_of
 
     return replace(publisher_of(site, Problems()).workshop, kept_in=kept_in)
