@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from presscloth.cutting.workshop import PLAIN, Workshop
+from presscloth.frozen import dataclass
 from presscloth.problems import Problem, Problems, Severity
 from presscloth.proof import accept, hold_recipe, under_unread_statements
 from presscloth.proof.measured import of_state

@@ -9,8 +9,9 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
+
+from presscloth.frozen import dataclass
 
 LONGEST_QUOTED = 120
 

@@ -14,6 +14,7 @@ PACKAGE = ROOT / "compiler" / "presscloth"
 
 # In the order in which a recipe passes through them; each may import those before it.
 ROOMS = (
+    "frozen",
     "source",
     "problems",
     "measure",

@@ -11,10 +11,10 @@ cloth that holds all bars is a linear program over fillings, solved by column ge
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from presscloth.cutting.knapsack import best_filling
 from presscloth.cutting.program import Chooser, Column, Program, as_weights
+from presscloth.frozen import dataclass
 
 _ONE = 1 << 20  # the worth of a whole filling, as prices are rounded to integers
 _MOST_ROWS = 40

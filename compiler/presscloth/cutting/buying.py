@@ -8,7 +8,7 @@ the steps and for every choice that is left to the reader; what only optional st
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from presscloth.cutting.demand import Demand
 from presscloth.cutting.parts import Way
@@ -26,6 +26,7 @@ from presscloth.cutting.taking import (
 )
 from presscloth.cutting.terms import Terms, has
 from presscloth.cutting.workshop import PLAIN, Workshop
+from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, length
 from presscloth.recipe.materials import BY_LENGTH, FIXED, LAID_OUT
 from presscloth.recipe.tree import Form, Material, NoteKind

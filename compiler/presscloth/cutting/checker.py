@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from presscloth.cutting.parts import Layout, Part, Placed
+from presscloth.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from presscloth.cutting.sewn import filled, stitched
 from presscloth.edition import CutPiece, Edition, make_edition
+from presscloth.frozen import dataclass
 from presscloth.measure import Quantity
 from presscloth.problems import Problems
 from presscloth.recipe.tree import Form, Material

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from presscloth.frozen import dataclass
 
 _MOST_NODES = 4000
 

@@ -7,7 +7,6 @@ Lengths are in 1/80 mm of the cloth as it is cut, after washing.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from math import ceil, floor
@@ -23,6 +22,7 @@ from presscloth.cutting.outlining import lay_out_outlines
 from presscloth.cutting.parts import DoesNotFit, Layout, Part, Placed, Roll, Sheet, Way, end_of
 from presscloth.cutting.pieces import Pieces
 from presscloth.cutting.sheets import lay_out_sheets
+from presscloth.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,8 +7,9 @@ is cut. As for rectangles, x runs across the cloth and y along it.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
+
+from presscloth.frozen import dataclass
 
 Point = tuple[int, int]
 

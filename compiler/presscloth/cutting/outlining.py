@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from presscloth.cutting.chance import Chance
 from presscloth.cutting.laying import stepped
@@ -20,6 +19,7 @@ from presscloth.cutting.outlines import (
 from presscloth.cutting.parts import DoesNotFit, Roll
 from presscloth.cutting.purse import Purse
 from presscloth.cutting.raster import Cells, Cloth, cells
+from presscloth.frozen import dataclass
 
 BUDGET = 200_000
 _RASTERS = (220, 330, 640)  # cells across the cloth: coarse ones allow more tries, fine ones lie closer

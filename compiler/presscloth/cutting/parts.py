@@ -7,8 +7,9 @@ selvedge, y and height along it from the cut end.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
+
+from presscloth.frozen import dataclass
 
 
 class Way(Enum):

@@ -7,13 +7,13 @@ A piece is laid out at the size at which it is printed, since that is what a mak
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor, isqrt
 
 from presscloth.cutting.outlines import Outline, around_circle
 from presscloth.cutting.parts import Part, lies_of
 from presscloth.edition import CutPiece
+from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, convert, printed
 from presscloth.recipe.tree import Grain, Shape
 

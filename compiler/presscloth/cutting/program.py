@@ -8,7 +8,8 @@ reckoned again in integers from its prices.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from presscloth.frozen import dataclass
 
 _TINY = 1e-7
 

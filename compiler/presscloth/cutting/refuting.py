@@ -12,13 +12,13 @@ anywhere: the extents themselves (the area bound), dual feasible functions, pric
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from presscloth.cutting.bars import solve_bars
 from presscloth.cutting.knapsack import best_filling
 from presscloth.cutting.parts import Part, lies_of
 from presscloth.cutting.program import Chooser
+from presscloth.frozen import dataclass
 
 _ROUNDS = 3  # of prices across, then along, for one start
 _MOST_THRESHOLDS = 12  # extents that serve as thresholds; with many extents, evenly picked ones

@@ -7,9 +7,9 @@ of them one way and some the other. A *lie* is one way in which the pieces of a 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from presscloth.cutting.parts import Part
+from presscloth.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

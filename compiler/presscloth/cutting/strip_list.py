@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from presscloth.cutting.laid import Lying, OnCloth
+from presscloth.frozen import dataclass
 
 
 @dataclass(frozen=True, slots=True)

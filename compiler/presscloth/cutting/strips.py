@@ -10,13 +10,13 @@ from; `covering` chooses among strips.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from presscloth.cutting.chance import Chance
 from presscloth.cutting.knapsack import best_filling
 from presscloth.cutting.parts import Layout, Part, Placed, lies_of
 from presscloth.cutting.program import Column, Program, as_weights
+from presscloth.frozen import dataclass
 
 _ONE = 1 << 20  # the worth of one unit of length, as prices are rounded to integers
 _MOST_PIVOTS = 200

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor
 from pathlib import Path
@@ -13,6 +12,7 @@ from presscloth.cutting.laid import OnCloth, Selling, on_roll, on_sheets
 from presscloth.cutting.parts import DoesNotFit, Part, Sheet, Way
 from presscloth.cutting.pieces import Pieces, as_cut, in_units, length_of, pieces_of
 from presscloth.cutting.terms import Terms, has
+from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System
 from presscloth.recipe.tree import Form, Material, NoteKind
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import floor
 
 from presscloth.cutting.pieces import Cloth, in_units, units, usable
 from presscloth.edition import Evaluator
+from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System
 from presscloth.recipe.expression import Broken, Expression
 from presscloth.recipe.tree import Material, Note, NoteKind

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
 from presscloth.edition import CutPiece
+from presscloth.frozen import dataclass
 from presscloth.measure import Quantity, System, printed
 from presscloth.recipe import tree as recipe
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import cos, radians, sin
 
 from presscloth.drawing.dimensions import across, both, breadth, down, name_in
 from presscloth.drawing.made import draw_border, draw_layers, draw_on_point
 from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
+from presscloth.frozen import dataclass
 from presscloth.measure import Quantity, System
 from presscloth.sewing.construction import Event, Stood
 from presscloth.sewing.measuring import measured

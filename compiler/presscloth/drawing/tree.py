@@ -7,8 +7,9 @@ too.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
+
+from presscloth.frozen import dataclass
 
 
 class Ink(Enum):

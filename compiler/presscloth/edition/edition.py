@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from presscloth.edition.evaluator import AskThings, Evaluator
 from presscloth.edition.problems import NotPositive, WrongKind
+from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, printed
 from presscloth.problems import Problems
 from presscloth.recipe.expression import Broken, Expression, Name

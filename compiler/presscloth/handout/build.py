@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from presscloth.cutting.buying import Purchase
 from presscloth.drawing.pieces import draw_pieces
 from presscloth.edition import Edition, Evaluator, statements
+from presscloth.frozen import dataclass
 from presscloth.handout import tree
 from presscloth.handout.bought import layout_rows, quantities
 from presscloth.handout.cautions import cautions

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from presscloth.frozen import dataclass
 from presscloth.handout.tree import Caution
 from presscloth.recipe.prose import plain
 from presscloth.recipe.tree import Audience, Form, Material, Recipe

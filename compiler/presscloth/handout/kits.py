@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
 from presscloth.cutting.buying import Purchase
 from presscloth.cutting.demand import Counted
+from presscloth.frozen import dataclass
 from presscloth.handout.bought import verdict, worded
 from presscloth.handout.lists import sides
 from presscloth.handout.orders import cut_orders

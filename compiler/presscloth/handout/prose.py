@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import assert_never
 
+from presscloth.frozen import dataclass
 from presscloth.handout import tree
 from presscloth.handout.wording import amount
 from presscloth.measure import System

@@ -6,11 +6,11 @@ settled; a writer only chooses how it looks.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 
 from presscloth.cutting.workshop import PLAIN, Workshop
 from presscloth.drawing.tree import Drawing
+from presscloth.frozen import dataclass
 from presscloth.measure import System
 
 

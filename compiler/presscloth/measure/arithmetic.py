@@ -7,10 +7,11 @@ physical or rooted where anything in them is, and know the places of all stated 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from math import isqrt
 
+from presscloth.frozen import dataclass
 from presscloth.measure.quantity import Kind, Quantity, System, number
 from presscloth.measure.rounding import Direction, down, half_up, settled, slack, up
 from presscloth.source import Span

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
+from presscloth.frozen import dataclass
 from presscloth.measure.quantity import Kind, Quantity
 from presscloth.measure.rounding import half_up, same_number
 

@@ -8,11 +8,11 @@ that was printed comes back with its text, so that the paper can be proved as we
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import partial
 from typing import assert_never
 
+from presscloth.frozen import dataclass
 from presscloth.measure.numerals import decimal_text, decimals, fraction_text, number_text
 from presscloth.measure.quantity import Kind, Quantity, System
 from presscloth.measure.rounding import half_up, settled, slack, up

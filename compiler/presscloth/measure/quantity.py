@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 from fractions import Fraction
 
+from presscloth.frozen import dataclass
 from presscloth.source import Span
 
 

@@ -6,9 +6,10 @@ reference.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
+from presscloth.frozen import dataclass
 from presscloth.measure.numerals import decimal_text, measure_text
 from presscloth.measure.quantity import Kind, Quantity, Stated, System
 from presscloth.measure.rounding import half_up

@@ -8,10 +8,10 @@ the sake of eleven numbers. Nothing that an author wrote ever reaches pint.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from types import MappingProxyType
 
+from presscloth.frozen import dataclass
 from presscloth.measure.quantity import Kind, System
 
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Handout, Publisher
 from presscloth.printing.markup import Marker
 from presscloth.printing.names import month, slugs

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
 from presscloth.drawing.tree import Ink
+from presscloth.frozen import dataclass
 
 
 class ThemeError(Exception):

@@ -7,11 +7,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 from markupsafe import Markup, escape
 
 from presscloth.drawing.tree import Drawing
+from presscloth.frozen import dataclass
 from presscloth.handout.tree import (
     Amount,
     Block,

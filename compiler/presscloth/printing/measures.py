@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from presscloth.cutting.buying import Purchase
+from presscloth.frozen import dataclass
 from presscloth.handout.wording import amount
 from presscloth.measure import Kind, Quantity, System, exact_text
 

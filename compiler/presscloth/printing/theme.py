@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from presscloth.frozen import dataclass
 from presscloth.printing.look import Look, ThemeError, read_look
 from presscloth.printing.shipped import themes_folder
 

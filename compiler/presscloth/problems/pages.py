@@ -10,9 +10,9 @@ names it: `# site/publisher.yaml`.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from inspect import cleandoc
 
+from presscloth.frozen import dataclass
 from presscloth.problems.base import Problem, Severity
 
 RECIPE, PUBLISHER = "recipe.md", "site/publisher.yaml"

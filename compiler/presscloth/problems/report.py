@@ -7,8 +7,9 @@ steps. An author mends it once, and is told once.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from presscloth.frozen import dataclass
 from presscloth.problems.base import Label, Problem, Severity
 from presscloth.source import Span
 

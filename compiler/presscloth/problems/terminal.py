@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import unicodedata
-from dataclasses import dataclass
 from enum import Enum
+
+from presscloth.frozen import dataclass
 
 TAB = 4
 """Columns from one tab stop to the next, as a source line is shown."""

@@ -7,9 +7,9 @@ was in the end.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from presscloth.edition import CutPiece, Edition
+from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, number_text
 from presscloth.problems import Problem, Problems
 from presscloth.recipe.expression import Broken, Expression, Name

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 from presscloth.cutting.workshop import PLAIN, Workshop
 from presscloth.edition import Edition, Evaluator, make_edition
+from presscloth.frozen import dataclass
 from presscloth.measure import Quantity
 from presscloth.problems import Problem, Problems
 from presscloth.proof.measured import of_pieces, of_things, unneeded

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
 
 from presscloth.edition import Edition, statements
+from presscloth.frozen import dataclass
 from presscloth.recipe.matching import names_of
 from presscloth.recipe.prose import Picture
 from presscloth.recipe.tree import Recipe

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import json
-from dataclasses import asdict, dataclass, fields
+from dataclasses import asdict, fields
 from itertools import groupby
 from pathlib import Path
 
+from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Publisher
 from presscloth.printing.html import StandingLink
 from presscloth.printing.names import month

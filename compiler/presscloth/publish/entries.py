@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import yaml
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Problems
 from presscloth.publish.publisher_problems import PublisherFileUnreadable
 from presscloth.source import Source, Span

@@ -9,9 +9,9 @@ import shutil
 from collections.abc import Callable, Iterator
 from concurrent.futures import ProcessPoolExecutor
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
+from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Handout, Image, Publisher
 from presscloth.printing.fonts import BROWSER_RULE, browser_font, font_faces, font_package
 from presscloth.printing.html import html, pdf_name

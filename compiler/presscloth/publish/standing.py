@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import pairwise
 from pathlib import Path
 
 from markupsafe import Markup
 
+from presscloth.frozen import dataclass
 from presscloth.handout.tree import Publisher
 from presscloth.printing.html import StandingLink
 from presscloth.printing.names import slug

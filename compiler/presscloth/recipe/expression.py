@@ -7,10 +7,10 @@ reported; whatever contains it is left alone by later stages.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
+from presscloth.frozen import dataclass
 from presscloth.measure import Direction
 from presscloth.source import Span
 

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import yaml
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.front_yaml_problems import (
     FrontMatterKeyTwice,

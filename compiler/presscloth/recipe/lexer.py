@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Problem
 from presscloth.recipe.expression_problems import (
     CharacterUnknown,

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Problems
 from presscloth.recipe.expression import Broken, Expression, Name, PartOf, within
 from presscloth.recipe.lexer import Token, TokenKind

@@ -17,9 +17,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache
+
+from presscloth.frozen import dataclass
 
 KINDS = ("thing", "things", "edge", "edges", "sides", "caught", "measure", "number")
 

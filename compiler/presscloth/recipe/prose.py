@@ -5,9 +5,9 @@ Blocks hold inline pieces; every node carries its span. There is no raw HTML in 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import Enum
 
+from presscloth.frozen import dataclass
 from presscloth.recipe.expression import Expression
 from presscloth.source import Span
 

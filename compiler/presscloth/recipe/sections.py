@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.definitions import NameNotAllowed, ReadInlines, definition, measured
 from presscloth.recipe.expression import Name

@@ -7,8 +7,8 @@ means at the machine is the business of the verb.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from presscloth.frozen import dataclass
 from presscloth.recipe.expression import Broken, Expression, Name
 from presscloth.source import Span
 

@@ -7,8 +7,8 @@ each place every stretch of words that is a known name. Exactly one whole readin
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Problems
 from presscloth.recipe.expression import Broken, Name
 from presscloth.recipe.lexer import Token, TokenKind, tokens

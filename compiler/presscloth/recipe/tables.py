@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Problem, Problems
 from presscloth.recipe.markdown import TableBlock
 from presscloth.recipe.words import nearest

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
 
+from presscloth.frozen import dataclass
 from presscloth.measure import System
 from presscloth.recipe.expression import Broken, Compared, Expression, Name
 from presscloth.recipe.prose import Block, Inline

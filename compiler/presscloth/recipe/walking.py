@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import Enum
 
+from presscloth.frozen import dataclass
 from presscloth.recipe.prose import (
     Block,
     Code,

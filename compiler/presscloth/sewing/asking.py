@@ -7,8 +7,8 @@ against the thing when that is changed under the same name.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 
+from presscloth.frozen import dataclass
 from presscloth.measure import Quantity, System, number, same_length
 from presscloth.problems import Label, Problem
 from presscloth.recipe.expression import Bought, Broken, PartOf

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from presscloth.edition import Edition
+from presscloth.frozen import dataclass
 from presscloth.measure import Quantity, number
 from presscloth.problems import Problem
 from presscloth.recipe.statement import Statement

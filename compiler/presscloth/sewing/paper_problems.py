@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import ClassVar
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Problem, Severity
 
 

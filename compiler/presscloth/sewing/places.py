@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 
 from presscloth.edition import Edition, statements
+from presscloth.frozen import dataclass
 from presscloth.problems import Problem
 from presscloth.recipe.statement import Caught, Counted, EdgesOf, Slot, Statement, Things
 from presscloth.sewing.shape_problems import NeighbouringEdges

@@ -7,10 +7,11 @@ corner of the thing as it lies flat.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 from fractions import Fraction
 
+from presscloth.frozen import dataclass
 from presscloth.source import Span
 
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from presscloth.edition import CutPiece, Edition, make_edition
+from presscloth.frozen import dataclass
 from presscloth.measure import Quantity, System, length, printed
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.expression import Bought, Broken, PartOf

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
+from presscloth.frozen import dataclass
 from presscloth.recipe.words import look_up
 from presscloth.sewing.construction import Stood
 from presscloth.sewing.things import Thing

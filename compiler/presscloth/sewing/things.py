@@ -7,10 +7,11 @@ is between the stitch lines is worked out by `measuring`.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 from types import MappingProxyType
 
+from presscloth.frozen import dataclass
 from presscloth.measure import Quantity, same_length
 from presscloth.measure.quantity import System
 from presscloth.recipe.tree import Form

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import product
 
 from presscloth.edition import Edition
+from presscloth.frozen import dataclass
 from presscloth.recipe.tree import Lead, Part, Step
 from presscloth.source import Span
 

@@ -6,10 +6,11 @@ A verb asks for what it needs; what it asks for in vain is reported and stops th
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import NoReturn
 
 from presscloth.edition import SEAM
+from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, compare
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.expression import Broken, Expression, Name

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
+from presscloth.frozen import dataclass
 from presscloth.proof.typed.numbers import ARTICLES, HYPHENS, Number, number_at
 from presscloth.proof.typed.tokens import Text
 from presscloth.proof.typed.tree import Value

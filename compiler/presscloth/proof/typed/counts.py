@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
+from presscloth.frozen import dataclass
 from presscloth.proof.typed.numbers import HYPHENS, begins_a_number, cardinal_at, whole_at
 from presscloth.proof.typed.tokens import Text, words
 from presscloth.proof.typed.tree import TypedCount

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from presscloth.frozen import dataclass
 from presscloth.proof.typed.amounts import Amount, amount_at
 from presscloth.proof.typed.numbers import ARTICLES, HYPHENS, begins_a_number
 from presscloth.proof.typed.tokens import Text

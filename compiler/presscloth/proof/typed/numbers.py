@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from presscloth.frozen import dataclass
 from presscloth.proof.typed.tokens import VULGAR, Kind, Text
 
 ONES = {

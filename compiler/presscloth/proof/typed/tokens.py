@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import Enum, auto
+
+from presscloth.frozen import dataclass
 
 
 class Kind(Enum):

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from presscloth.frozen import dataclass
 from presscloth.proof.typed.numbers import HYPHENS, Number
 from presscloth.proof.typed.tokens import Kind, Text, words
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 
 from markdown_it import MarkdownIt, rules_block
 from markdown_it.common.utils import MD_TRIM_CHARS, unescapeAll
@@ -18,6 +17,7 @@ from markdown_it.rules_block import StateBlock
 from markdown_it.token import Token
 from markdown_it.utils import EnvType
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Problems
 from presscloth.recipe.markdown.tree import (
     CodeBlock,

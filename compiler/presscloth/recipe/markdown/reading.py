@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from types import MappingProxyType
 from urllib.parse import unquote
 
 from markdown_it.token import Token
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Problem, Problems
 from presscloth.recipe.expression import Expression
 from presscloth.recipe.markdown.lines import PLACING, Placing, assembled, normalised

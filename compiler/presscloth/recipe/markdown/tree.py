@@ -7,8 +7,8 @@ Text is a `Passage`, in which every character knows where it was typed, whatever
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Problem
 from presscloth.source import Passage, Span
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from inspect import cleandoc
 
+from presscloth.frozen import dataclass
 from presscloth.recipe.patterns import ResultRule, VerbForm
 from presscloth.recipe.statement import Counted, Statement
 from presscloth.sewing.work import Made, Work
