@@ -13,7 +13,6 @@ from pathlib import Path
 from presscloth import console, pipeline
 from presscloth.cli import FAILED, FINE, MISTYPED, PROBLEMS
 from presscloth.cutting.keeping import own_folder
-from presscloth.explaining import why
 from presscloth.pipeline import Proved
 from presscloth.problems import Problem, Problems, Severity
 from presscloth.problems.report import Reported, report
@@ -240,6 +239,13 @@ def _processors() -> int:
     if hasattr(os, "sched_getaffinity"):
         return len(os.sched_getaffinity(0))
     return os.cpu_count() or 1
+
+
+def why(options: argparse.Namespace) -> int:
+    """Explain a problem, or list them all."""
+    from presscloth import explaining
+
+    return explaining.why(options)
 
 
 COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {

@@ -12,9 +12,7 @@ import json
 import os
 from collections.abc import Callable, Mapping
 from functools import cache
-from hashlib import sha256
 from pathlib import Path
-from tempfile import NamedTemporaryFile
 
 Rows = list[list[int]]
 """An answer as rows of whole numbers; what they mean is the caller's affair."""
@@ -41,7 +39,7 @@ def kept(folder: Path | None, question: object, work: Callable[[], Rows | None])
     """
     if folder is None:
         return work()
-    name = sha256(f"{engine()} {question!r}".encode()).hexdigest()
+    name = _digest(f"{engine()} {question!r}".encode())
     file = folder / name[:2] / name[2:]
     found = _read(file)
     if found is None:
@@ -55,11 +53,13 @@ def kept(folder: Path | None, question: object, work: Callable[[], Rows | None])
 def engine() -> str:
     """A digest of the source of this room: an engine that was changed gives answers of its own."""
     sources = sorted(Path(__file__).parent.glob("*.py"))
-    return sha256(b"\0".join(source.read_bytes() for source in sources)).hexdigest()
+    return _digest(b"\0".join(source.read_bytes() for source in sources))
 
 
-def _digest(text: str) -> str:
-    return sha256(text.encode()).hexdigest()
+def _digest(content: bytes) -> str:
+    from hashlib import sha256  # a check keeps nothing, and need not wait for it
+
+    return sha256(content).hexdigest()
 
 
 def _read(file: Path) -> Rows | None:
@@ -75,13 +75,15 @@ def _read(file: Path) -> Rows | None:
 
 
 def _write(file: Path, rows: Rows) -> None:
+    from tempfile import NamedTemporaryFile
+
     text = json.dumps(rows, separators=(",", ":"))
     try:
         file.parent.mkdir(parents=True, exist_ok=True)
         with NamedTemporaryFile(
             "w", encoding="ascii", newline="", dir=file.parent, prefix=".new-", delete=False
         ) as aside:
-            aside.write(f"{_digest(text)}\n{text}")
+            aside.write(f"{_digest(text.encode())}\n{text}")
         os.replace(aside.name, file)
     except OSError:
         return  # a full disk or a folder that may not be written costs time, and nothing else
