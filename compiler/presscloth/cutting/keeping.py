@@ -68,7 +68,7 @@ def _read(file: Path) -> Rows | None:
         digest, _, text = file.read_text(encoding="ascii").partition("\n")
     except (OSError, UnicodeDecodeError):
         return None
-    if digest != _digest(text):
+    if digest != _digest(text.encode()):
         return None
     rows: Rows = json.loads(text)
     return rows
