@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 from presscloth.frozen import dataclass
 from presscloth.proof.typed.numbers import HYPHENS, begins_a_number, cardinal_at, whole_at
@@ -53,7 +54,7 @@ def find_counts(text: str, names: Sequence[str]) -> tuple[TypedCount, ...]:
     (`two or three tabs`) are no counts. Common practice, no source.
     """
     tokens = Text(text)
-    spellings = _spellings(names)
+    spellings = _spellings(tuple(names))
     found: list[TypedCount] = []
     index = 0
     while index < len(tokens):
@@ -130,7 +131,9 @@ def _speaks_of_all(text: Text, start: int) -> bool:
     return text.word_before(start) in _ALL
 
 
-def _spellings(names: Sequence[str]) -> _Names:
+@lru_cache(maxsize=16)
+def _spellings(names: tuple[str, ...]) -> _Names:
+    """The spellings of all names; a recipe asks with the same names for each of its paragraphs."""
     by_first: dict[str, list[_Spelling]] = {}
     for name in names:
         for spelling in _spelled(name):
