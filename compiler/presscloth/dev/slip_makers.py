@@ -13,10 +13,10 @@ from fractions import Fraction
 from presscloth.edition import statements
 from presscloth.measure import UNITS, System, measure_text
 from presscloth.recipe.expression import Expression, Measured, Name, Number, Reckoned, Sign, Value, within
-from presscloth.recipe.matching import names_of
+from presscloth.recipe.matching import counted_in, names_of
 from presscloth.recipe.naming import definitions
 from presscloth.recipe.prose import Measure
-from presscloth.recipe.statement import Caught, Counted, EdgesOf, Slot, Statement, Things
+from presscloth.recipe.statement import Caught, EdgesOf, Statement
 from presscloth.recipe.tree import Piece, Recipe
 from presscloth.recipe.walking import Where, inlines, told
 from presscloth.source import Span
@@ -145,7 +145,7 @@ def counts(recipe: Recipe) -> Iterator[Slip]:
         if statement.result is not None and statement.result.count is not None:
             numbers.append(statement.result.count)
         for slot in statement.slots.values():
-            numbers += [counted.count for counted in _counted(slot) if counted.count is not None]
+            numbers += [counted.count for counted in counted_in(slot) if counted.count is not None]
     for number in numbers:
         match number:
             case Number(value=value, span=span) if value.denominator == 1:
@@ -154,20 +154,6 @@ def counts(recipe: Recipe) -> Iterator[Slip]:
                     yield Slip("count off by one", ((span, str(value - 1)),))
             case _:
                 pass
-
-
-def _counted(slot: Slot) -> Iterator[Counted]:
-    match slot:
-        case Counted():
-            yield slot
-        case EdgesOf(of=of):
-            yield of
-        case Things(of=things):
-            yield from things
-        case Caught(of=caught):
-            yield from (edges.of for edges in caught)
-        case _:
-            return
 
 
 def wrong_names(recipe: Recipe) -> Iterator[Slip]:

@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator
 from presscloth.edition import Edition, statements
 from presscloth.frozen import dataclass
 from presscloth.problems import Problem
-from presscloth.recipe.statement import Caught, Counted, EdgesOf, Slot, Statement, Things
+from presscloth.recipe.matching import counted_in
+from presscloth.recipe.statement import Counted, EdgesOf, Statement
 from presscloth.sewing.shape_problems import NeighbouringEdges
 from presscloth.sewing.stock import Drawn
 from presscloth.sewing.stock_problems import TooFewCut, TooFewMade
@@ -28,21 +29,6 @@ class Place:
     @property
     def span(self) -> Span:
         return self.counted.span
-
-
-def counted_in(slot: Slot) -> Iterator[Counted]:
-    """The things that stand in a place of a statement."""
-    match slot:
-        case Counted():
-            yield slot
-        case EdgesOf(of=of):
-            yield of
-        case Things(of=things):
-            yield from things
-        case Caught(of=caught):
-            yield from (edges.of for edges in caught)
-        case _:
-            return
 
 
 def all_counted(statement: Statement) -> Iterator[tuple[str, Counted]]:
