@@ -10,12 +10,13 @@ from typing import TYPE_CHECKING
 from presscloth.cutting.workshop import PLAIN, Workshop
 from presscloth.frozen import dataclass
 from presscloth.problems import Problem, Problems, Severity
-from presscloth.proof import accept, hold_recipe, under_unread_statements
+from presscloth.proof import accept, hold_recipe, projects, under_unread_statements
 from presscloth.proof.measured import of_state
 from presscloth.proof.size import WorkedSize, work_out
+from presscloth.recipe.front import front_matter
 from presscloth.recipe.load import RecipeNotFound, load
 from presscloth.recipe.read import read
-from presscloth.recipe.tree import Recipe
+from presscloth.recipe.tree import FrontMatter, Recipe
 from presscloth.sewing.verbs import forms
 from presscloth.source import Source
 
@@ -100,8 +101,20 @@ def prove_source(source: Source, path: Path, problems: Problems, workshop: Works
     recipe = read(source, slug=slug, folder=path.parent, verbs=forms(), problems=problems)
     sizes = tuple(work_out(recipe, size, problems, workshop) for size in recipe.sizes)
     hold_recipe(recipe, sizes, problems)
+    if recipe.front.part_of:
+        problems.extend(list(projects.hold(recipe.front, fronts_beside(path))))
     found = tuple(under_unread_statements(recipe, problems.found()))
     return Proved(slug, path, recipe, sizes, accept(found, recipe.front.accept))
+
+
+def fronts_beside(path: Path) -> dict[str, FrontMatter]:
+    """What the other recipes in the same folder of recipes say of themselves, by their short names."""
+    if path.name != RECIPE:
+        return {}
+    whole = path if len(path.parts) > 2 else path.resolve()
+    beside = [other for other in whole.parent.parent.glob(f"*/{RECIPE}") if other != whole]
+    sources = {slug_of(other): load(other, Problems()) for other in beside}
+    return {slug: front_matter(source, Problems())[0] for slug, source in sources.items() if source}
 
 
 def booklet(proved: Proved, publisher: Publisher) -> Booklet:

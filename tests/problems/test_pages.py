@@ -28,7 +28,9 @@ def found(example: Example, folder: Path) -> tuple[Problem, ...]:
         problems = Problems()
         read_publisher(Source(PUBLISHER, example.text), problems)
         return problems.found()
-    return prove(scaffold.write(example.text, folder)).problems
+    alone = folder / "recipes" / "plain-cloth"  # with no other test's recipe beside it
+    alone.mkdir(parents=True, exist_ok=True)
+    return prove(scaffold.write(example.text, alone)).problems
 
 
 def said(problems: tuple[Problem, ...]) -> str:

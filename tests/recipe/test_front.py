@@ -12,12 +12,17 @@ from presscloth.recipe.front_problems import (
     FrontMatterKeyMissing,
     FrontMatterKeyUnknown,
     LanguageUnclear,
+    PartWithoutWeek,
     ReleaseUnclear,
+    RevisedBeforeRelease,
+    RevisionUnclear,
     ShapeUnexpected,
     SystemNotPublished,
     ValueUnknown,
     VersionUnclear,
     VideoUnclear,
+    WeekUnclear,
+    WeekWithoutProject,
 )
 from presscloth.recipe.front_yaml_problems import (
     FrontMatterKeyTwice,
@@ -376,3 +381,41 @@ class TestFaults:
     def test_a_list_where_none_belongs_has_its_place(self):
         assert problem(LEAST + "summary:\n  - a\n  - b\n").span.text == "- a\n  - b"
         assert problem(LEAST + "sewn:\n  a: b\n  c: d\n").span.text == "a: b\n  c: d"
+
+
+class TestRevisionsAndParts:
+    def test_a_day_and_a_part(self):
+        front = read(LEAST + "version: 2\nrevised: 2028-02-29\npart of: A Table for the Quay\nweek: 12\n")
+        assert (front.revised, front.part_of, front.week) == ("2028-02-29", "A Table for the Quay", 12)
+
+    def test_without_them(self):
+        front = read(LEAST)
+        assert (front.revised, front.part_of, front.week) == ("", "", 0)
+
+    @pytest.mark.parametrize(
+        "day", ["2027-02-29", "2027-13-01", "20270614", "2027-6-14", "2027-05", "2027-W24-1"]
+    )
+    def test_no_day_of_the_calendar(self, day):
+        found = problem(LEAST + f"revised: {day}\n")
+        assert isinstance(found, RevisionUnclear)
+        assert (found.value, found.span.text) == (day, day)
+
+    @pytest.mark.parametrize(
+        ("day", "early"), [("2027-04-30", True), ("2027-05-01", False), ("2028-01-01", False)]
+    )
+    def test_not_before_the_month_of_release(self, day, early):
+        found = whole(f"---\n{LEAST}revised: {day}\n---\n")[2]
+        assert [type(each) for each in found] == ([RevisedBeforeRelease] if early else [])
+
+    @pytest.mark.parametrize("week", ["0", "-1", "1.5", "second", "1000", "٣"])
+    def test_no_week(self, week):
+        found = problem(LEAST + f"part of: Table\nweek: {week}\n")
+        assert isinstance(found, WeekUnclear)
+        assert found.value == week
+
+    def test_one_without_the_other(self):
+        assert isinstance(problem(LEAST + "part of: Table\n"), PartWithoutWeek)
+        assert isinstance(problem(LEAST + "part of: Table\nweek:\n"), PartWithoutWeek)
+        alone = problem(LEAST + "week: 3\n")
+        assert isinstance(alone, WeekWithoutProject)
+        assert alone.span.text == "3"

@@ -36,7 +36,9 @@ _UNITS = {
 
 def write(example: Example, folder: Path) -> Path:
     """The example as a whole recipe in a folder of its own."""
-    path = scaffold.write("" if example.whole else example.text, folder)
+    alone = folder / "recipes" / "example"  # with no other test's recipe beside it
+    alone.mkdir(parents=True, exist_ok=True)
+    path = scaffold.write("" if example.whole else example.text, alone)
     if example.whole:
         path.write_text(example.text, "utf-8")
     return path

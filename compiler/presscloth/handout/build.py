@@ -93,6 +93,9 @@ def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
         ),
         layouts=layout_rows(worked.purchases, teller.systems),
         orders=cut_orders(worked.purchases, teller.systems),
+        revised=front.revised,
+        part_of=front.part_of,
+        week=front.week,
     )
 
 

@@ -238,7 +238,11 @@ LayoutRow = tuple[tuple[System, Figure], ...]
 
 @dataclass(frozen=True, slots=True)
 class Handout:
-    """One recipe in one size."""
+    """One recipe in one size.
+
+    `revised` is the day of this version (`2027-06-14`) or empty; `part_of` and `week` tell of which
+    longer project it is a part, empty and 0 where it is none.
+    """
 
     slug: str
     title: str
@@ -269,6 +273,9 @@ class Handout:
     notes: tuple[SectionText, ...]
     layouts: tuple[LayoutRow, ...] = ()
     orders: tuple[CutOrder, ...] = ()
+    revised: str = ""
+    part_of: str = ""
+    week: int = 0
 
 
 @dataclass(frozen=True, slots=True)

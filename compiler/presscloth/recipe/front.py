@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from datetime import date
 from typing import TypeVar
 from urllib.parse import urlsplit
 
@@ -15,12 +16,17 @@ from presscloth.recipe.front_problems import (
     FrontMatterKeyMissing,
     FrontMatterKeyUnknown,
     LanguageUnclear,
+    PartWithoutWeek,
     ReleaseUnclear,
+    RevisedBeforeRelease,
+    RevisionUnclear,
     ShapeUnexpected,
     SystemNotPublished,
     ValueUnknown,
     VersionUnclear,
     VideoUnclear,
+    WeekUnclear,
+    WeekWithoutProject,
 )
 from presscloth.recipe.front_yaml import Items, Node, Pairs, Scalar, front_lines
 from presscloth.recipe.leads import names_in_list
@@ -32,6 +38,9 @@ KEYS = (
     "title",
     "release",
     "version",
+    "revised",
+    "part of",
+    "week",
     "summary",
     "written in",
     "systems",
@@ -49,6 +58,8 @@ KEYS = (
 
 _RELEASE = re.compile(r"\d{4}-(?:0[1-9]|1[0-2])", re.ASCII)
 _VERSION = re.compile(r"[1-9]\d{0,3}(?:\.\d{1,3})?", re.ASCII)
+_WEEK = re.compile(r"[1-9]\d{0,2}", re.ASCII)
+_DAY = re.compile(r"\d{4}-\d\d-\d\d", re.ASCII)
 _LANGUAGE = re.compile(
     r"[a-z]{2,3}(?:-[a-z]{4})?(?:-(?:[a-z]{2}|\d{3}))?(?:-(?:[a-z0-9]{5,8}|\d[a-z0-9]{3}))*",
     re.ASCII | re.IGNORECASE,
@@ -65,15 +76,16 @@ _AUDIENCES = {audience.value: audience for audience in Audience}
 _HELD = {"yes": True, "no": False}
 
 T = TypeVar("T")
-Unclear = ReleaseUnclear | VersionUnclear | LanguageUnclear | VideoUnclear
+Unclear = ReleaseUnclear | VersionUnclear | RevisionUnclear | WeekUnclear | LanguageUnclear | VideoUnclear
 
 
 def front_matter(source: Source, problems: Problems) -> tuple[FrontMatter, int]:
     """The facts about the publication, and the offset at which the body begins.
 
     A title and a release are needed. What is left out is: `version` 1, `systems` both, `written in`
-    metric (or the one system that is published), `language` en, `audience` adult, `held` no; nobody
-    has sewn it yet; everything else is empty. A key without a value counts as left out, `held` apart.
+    metric (or the one system that is published), `language` en, `audience` adult, `held` no, `week` 0;
+    nobody has sewn it yet; everything else is empty. A key without a value counts as left out, `held`
+    apart.
 
     Reports keys that are unknown, twice or missing, and values that are not what their key wants. A
     size that `audience` or `sewn` names has its place under `size NAME` in `spans`.
@@ -91,6 +103,9 @@ def front_matter(source: Source, problems: Problems) -> tuple[FrontMatter, int]:
             title=keys.text("title"),
             release=keys.checked("release", _is_release, ReleaseUnclear),
             version=keys.checked("version", _is_version, VersionUnclear) or "1",
+            revised=keys.revised(),
+            part_of=keys.text("part of"),
+            week=keys.week(),
             summary=keys.text("summary"),
             written_in=keys.written_in(systems),
             systems=systems,
@@ -118,6 +133,21 @@ def _is_version(text: str) -> bool:
     return _VERSION.fullmatch(text) is not None
 
 
+def _is_day(text: str) -> bool:
+    """A day of the calendar. Source: ISO 8601, 5.2.2.1, the extended format."""
+    if not _DAY.fullmatch(text):
+        return False
+    try:
+        date.fromisoformat(text)
+    except ValueError:
+        return False
+    return True
+
+
+def _is_week(text: str) -> bool:
+    return _WEEK.fullmatch(text) is not None
+
+
 def _is_language(text: str) -> bool:
     return _LANGUAGE.fullmatch(text) is not None
 
@@ -130,6 +160,10 @@ def _is_address(text: str) -> bool:
     except ValueError:
         return False
     return address.scheme in ("http", "https") and bool(address.hostname)
+
+
+def _typed(value: Node | None) -> bool:
+    return value is not None and not (isinstance(value, Scalar) and not value.text)
 
 
 class _Keys:
@@ -152,8 +186,7 @@ class _Keys:
             self.spans[name] = key.span if empty else value.span
 
     def need(self, key: str, example: str, place: Span) -> None:
-        value = self.values.get(key)
-        if value is None or (isinstance(value, Scalar) and not value.text):
+        if not _typed(self.values.get(key)):
             self.problems.add(
                 FrontMatterKeyMissing(span=self.spans.get(key, place), key=key, example=example)
             )
@@ -193,6 +226,26 @@ class _Keys:
             ValueUnknown(span=value.span, key=key, value=value.text, meant=meant, known=tuple(words))
         )
         return otherwise
+
+    def revised(self) -> str:
+        """The day of this version; one before the month of release is reported."""
+        revised = self.checked("revised", _is_day, RevisionUnclear)
+        release = self.values.get("release")
+        if revised and isinstance(release, Scalar) and _is_release(release.text) and revised < release.text:
+            self.problems.add(
+                RevisedBeforeRelease(span=self.spans["revised"], revised=revised, release=release.text)
+            )
+        return revised
+
+    def week(self) -> int:
+        """The week of a part of a longer project; 0 for what is no part of one."""
+        week = self.checked("week", _is_week, WeekUnclear)
+        project = self.text("part of")
+        if week and not project:
+            self.problems.add(WeekWithoutProject(span=self.spans["week"], week=int(week)))
+        if project and not _typed(self.values.get("week")):
+            self.problems.add(PartWithoutWeek(span=self.spans["part of"], project=project))
+        return int(week) if week and project else 0
 
     def written_in(self, systems: Sequence[System]) -> System:
         written = self.word("written in", _WRITTEN, systems[0])

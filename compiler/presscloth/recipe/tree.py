@@ -37,11 +37,16 @@ class FrontMatter:
 
     `audience` maps a size's name to its audience, `None` to that of every other size.
     `sewn` names the sizes that somebody has sewn from this text; None when all of them were.
+    `revised` is the day of this version (`2027-06-14`), empty where none is given. `part_of` names the
+    longer project of which this is the part for `week`; without one it is empty, and the week 0.
     """
 
     title: str
     release: str
     version: str
+    revised: str
+    part_of: str
+    week: int
     summary: str
     written_in: System
     systems: tuple[System, ...]
