@@ -6,36 +6,15 @@ pixels, 2.5.8 target size of 24 pixels, 2.4.1 a way past repeated blocks.
 
 from __future__ import annotations
 
-import os
 from dataclasses import replace
 
 import pytest
 from printing.samples import BAG, MAT, PUBLISHER
-from printing.tools import needs, run
+from printing.tools import run
 
 from presscloth.publish.site import publish
 
 pytestmark = pytest.mark.browser
-
-FLAGS = (
-    "--no-sandbox --disable-gpu --no-first-run --disable-background-networking "
-    "--disable-component-update --disable-sync"
-).split()
-
-
-@pytest.fixture(scope="module")
-def browser():
-    try:
-        from playwright.sync_api import sync_playwright
-    except ImportError:
-        if os.environ.get("CI"):
-            pytest.fail("playwright is not installed")
-        pytest.skip("playwright is not installed")
-    program = needs("chromium")
-    with sync_playwright() as playwright:
-        opened = playwright.chromium.launch(executable_path=program, args=FLAGS)
-        yield opened
-        opened.close()
 
 
 @pytest.fixture(scope="module")

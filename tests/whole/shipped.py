@@ -1,0 +1,102 @@
+"""The site of the shipped recipes, built once for all workers of a test run."""
+
+from __future__ import annotations
+
+import fcntl
+import os
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+from pathlib import Path
+
+from presscloth.handout.tree import Publisher
+from presscloth.pipeline import compile_site, kits_of, prove
+from presscloth.printing.kits import as_page
+from presscloth.printing.theme import open_theme
+from presscloth.problems import Problems
+from presscloth.publish.publisher import publisher_of
+
+ROOT = Path(__file__).parents[2]
+RECIPES = tuple(sorted((ROOT / "recipes").glob("*/recipe.md")))
+SLUGS = tuple(path.parent.name for path in RECIPES)
+IN_LARGE_PRINT = ("dune-envelope-cushion", "harbour-kit-bag")
+KITS = "kits.html"
+
+
+@dataclass(frozen=True)
+class Shipped:
+    """Two sites with all recipes: `plain` with every PDF, `large` with those of IN_LARGE_PRINT."""
+
+    plain: Path
+    large: Path
+
+    def of(self, theme: str) -> Path:
+        return {"plain-seam": self.plain, "large-print": self.large}[theme]
+
+
+THEMES = ("plain-seam", "large-print")
+
+
+def shipped_site(temporary: Path) -> Shipped:
+    """Build both sites below the run's own folder, or wait until another worker has."""
+    shared = temporary.parent if os.environ.get("PYTEST_XDIST_WORKER") else temporary
+    return Shipped(*(_once(shared / f"shipped-{theme}", theme, shared / "layouts") for theme in THEMES))
+
+
+def _once(folder: Path, theme: str, layouts: Path) -> Path:
+    with (folder.parent / "shipped.lock").open("w") as lock:
+        fcntl.flock(lock, fcntl.LOCK_EX)
+        if not (folder / KITS).exists():
+            _build(folder, theme, layouts)
+    return folder
+
+
+def _build(folder: Path, theme: str, layouts: Path) -> None:
+    said = (ROOT / "site" / "publisher.yaml").read_text(encoding="utf-8")
+    publisher_folder = folder.parent / f"publisher-{theme}"
+    publisher_folder.mkdir(exist_ok=True)
+    (publisher_folder / "publisher.yaml").write_text(said.replace("plain-seam", theme), encoding="utf-8")
+    (publisher_folder / "standing").symlink_to(ROOT / "site" / "standing")
+
+    def compile_some(paths: tuple[Path, ...], pdf: bool) -> None:
+        done = compile_site(paths, out=folder, pdf=pdf, site=publisher_folder, kept_in=layouts)
+        assert done.written and not done.failed and not done.problems, done.problems
+
+    compile_some(RECIPES, pdf=theme == "plain-seam")
+    if theme == "large-print":
+        _large_print_pdfs(folder, compile_some)
+    publisher = publisher_of(publisher_folder, Problems())
+    (folder / KITS).write_text(_kits_page(theme, publisher), encoding="utf-8")
+
+
+def _large_print_pdfs(folder: Path, compile_some: Callable[[tuple[Path, ...], bool], None]) -> None:
+    """The PDFs of a few recipes; compiled again, the pages of the others stay."""
+    compile_some(tuple(path for path in RECIPES if path.parent.name in IN_LARGE_PRINT), True)
+    assert {page.parent.name for page in folder.glob("*/index.html")} >= set(SLUGS)
+
+
+def _kits_page(theme: str, publisher: Publisher) -> str:
+    proved = prove(next(path for path in RECIPES if path.parent.name == "slipway-apron"))
+    assert proved.recipe is not None
+    sheet, _ = kits_of(proved.recipe, proved.sizes[-1], 40, optional=True)
+    return as_page(sheet, open_theme(theme), publisher)
+
+
+def pages_of(folder: Path) -> tuple[str, ...]:
+    """Every page of a site, the first page first."""
+    return tuple(sorted((page.relative_to(folder).as_posix() for page in folder.rglob("*.html")), key=_depth))
+
+
+def one_of_each_kind(folder: Path) -> tuple[str, ...]:
+    """The pages of a site, but of the recipes' own only the one with the most in it."""
+    pages = pages_of(folder)
+    of_recipes = [page for page in pages if page.split("/")[0] in SLUGS and page.endswith("/index.html")]
+    largest = max(of_recipes, key=lambda page: (folder / page).stat().st_size)
+    return tuple(page for page in pages if page == largest or page not in of_recipes)
+
+
+def _depth(page: str) -> tuple[int, str]:
+    return page.count("/"), page
+
+
+def papers_of(folder: Path) -> Iterator[Path]:
+    yield from sorted(folder.rglob("*.pdf"))
