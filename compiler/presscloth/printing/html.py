@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from markupsafe import Markup
+
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Handout, Publisher
+from presscloth.printing.howto import howto, page_address
 from presscloth.printing.markup import Marker
 from presscloth.printing.names import month, slugs
+from presscloth.printing.preview import preview_words
 from presscloth.printing.theme import Theme, environment
 
 
@@ -66,6 +70,9 @@ def html(
         language=first.language,
         here="",
         up="../",
+        howto=Markup(howto(booklet, publisher)),
+        address=page_address(publisher, first.slug),
+        preview_words=preview_words(booklet, publisher),
         shared=several and any((first.skills, first.time, first.craft, first.video, first.credits)),
         intro_above=several and all(handout.intro == first.intro for handout in booklet.handouts),
     )

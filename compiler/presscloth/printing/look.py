@@ -61,10 +61,24 @@ class DrawingLook:
 
 
 @dataclass(frozen=True, slots=True)
+class CardLook:
+    """A recipe's preview picture: its colours, and the families of its title and its other words."""
+
+    ground: str
+    paper: str
+    ink: str
+    soft: str
+    accent: str
+    title: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class Look:
     fonts: tuple[Cut, ...]
     drawings: DrawingLook
     lettering: LetteringLook
+    card: CardLook
     inks: Mapping[Ink, InkLook]
 
 
@@ -76,15 +90,18 @@ def read_look(file: Path) -> Look:
         read = yaml.safe_load(file.read_text(encoding="utf-8"))
     except (OSError, yaml.YAMLError) as error:
         raise ThemeError(f"{file.name} cannot be read: {error}") from error
-    top = _Part(file.name, "the file", read, ("fonts", "drawings", "lettering", "inks"))
+    top = _Part(file.name, "the file", read, ("fonts", "drawings", "lettering", "card", "inks"))
     inks = _Part(file.name, "inks", top.value("inks"), tuple(ink.value for ink in Ink))
     fonts = top.value("fonts")
     if not isinstance(fonts, list) or not fonts:
         raise ThemeError(f"{file.name}: fonts must be a list")
+    cuts = tuple(_cut(file.name, font) for font in fonts)
+    lettering = _lettering(file.name, top.value("lettering"))
     return Look(
-        fonts=tuple(_cut(file.name, font) for font in fonts),
+        fonts=cuts,
         drawings=_drawings(file.name, top.value("drawings")),
-        lettering=_lettering(file.name, top.value("lettering")),
+        lettering=lettering,
+        card=_card(file.name, top.value("card", {}), cuts[0].family, lettering),
         inks={ink: _ink(file.name, ink, inks.value(ink.value)) for ink in Ink},
     )
 
@@ -112,6 +129,20 @@ def _drawings(file: str, read: object) -> DrawingLook:
 def _lettering(file: str, read: object) -> LetteringLook:
     part = _Part(file, "lettering", read, ("family", "instead", "colour"))
     return LetteringLook(part.text("family"), part.text("instead"), part.text("colour"))
+
+
+def _card(file: str, read: object, title: str, lettering: LetteringLook) -> CardLook:
+    """The colours of the preview; a theme that names none has the letters' colour on white."""
+    part = _Part(file, "card", read, ("ground", "paper", "ink", "soft", "accent", "title", "text"))
+    return CardLook(
+        ground=part.text("ground", "#ffffff"),
+        paper=part.text("paper", "#ffffff"),
+        ink=part.text("ink", lettering.colour),
+        soft=part.text("soft", lettering.colour),
+        accent=part.text("accent", lettering.colour),
+        title=part.text("title", title),
+        text=part.text("text", lettering.family),
+    )
 
 
 def _ink(file: str, ink: Ink, read: object) -> InkLook:
