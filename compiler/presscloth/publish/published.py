@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from presscloth.problems import Problem
-from presscloth.publish.catalogue import ENTRY_FILE
+from presscloth.publish.entry import ENTRY_FILE
 
 
 class SiteNotWritten(Problem):

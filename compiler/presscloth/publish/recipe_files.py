@@ -8,13 +8,20 @@ from pathlib import PurePosixPath
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Image, Publisher
 from presscloth.printing.html import StandingLink, html
+from presscloth.printing.likeness import likeness
 from presscloth.printing.pdf import PrintingRefused
 from presscloth.printing.pictures import pictures_of, read_picture
+from presscloth.printing.preview import PREVIEW_FILE, preview
+from presscloth.printing.svg import svg
 from presscloth.printing.theme import Theme
-from presscloth.publish.catalogue import ENTRY_FILE, entry_of, write_entry
+from presscloth.publish.entry import ENTRY_FILE, entry_of, write_entry
 
 File = tuple[str, str | bytes]
 """A file's name within its folder, and what stands in it."""
+
+
+LIKENESS_FILE = "likeness.svg"
+OUR_OWN = ("", "index.html", ENTRY_FILE, LIKENESS_FILE, PREVIEW_FILE)  # no picture may take these names
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +44,19 @@ def entry(recipe: RecipeToWrite) -> Iterator[File]:
     yield ENTRY_FILE, write_entry(entry_of(recipe.booklet))
 
 
+def drawing(recipe: RecipeToWrite) -> Iterator[File]:
+    """The drawing that stands for a recipe in the catalogue."""
+    drawn = likeness(recipe.booklet)
+    if drawn is not None:
+        yield LIKENESS_FILE, svg(drawn, recipe.theme.look, "likeness", drawn.width)
+
+
+def link_preview(recipe: RecipeToWrite) -> Iterator[File]:
+    """The picture that goes with a link; only whole addresses lead to it."""
+    if recipe.publisher.address:
+        yield PREVIEW_FILE, preview(recipe.booklet, recipe.theme, recipe.publisher)
+
+
 def pictures(recipe: RecipeToWrite) -> Iterator[File]:
     """The author's pictures, each once."""
     handouts = recipe.booklet.handouts
@@ -44,18 +64,19 @@ def pictures(recipe: RecipeToWrite) -> Iterator[File]:
         yield _within(picture), _content(picture)
 
 
-RECIPE_FILES: tuple[Callable[[RecipeToWrite], Iterator[File]], ...] = (page, entry, pictures)
+RECIPE_FILES: tuple[Callable[[RecipeToWrite], Iterator[File]], ...] = (
+    page,
+    entry,
+    drawing,
+    link_preview,
+    pictures,
+)
 
 
 def _within(picture: Image) -> str:
     """A picture's place below its recipe's folder."""
     place = PurePosixPath(picture.name)
-    if (
-        place.is_absolute()
-        or ".." in place.parts
-        or "\\" in picture.name
-        or picture.name in ("", "index.html")
-    ):
+    if place.is_absolute() or ".." in place.parts or "\\" in picture.name or picture.name in OUR_OWN:
         raise PrintingRefused(f"the picture {picture.name} does not lie in its recipe's folder")
     return place.as_posix()
 

@@ -1,6 +1,6 @@
 """Booklets to a site: a page and PDFs for each recipe, the standing pages, the catalogue.
 
-`recipe_files`, `pdf_files` and `theme_files` say which files there are.
+`recipe_files`, `pdf_files`, `site_files` and `theme_files` say which files there are.
 """
 
 from __future__ import annotations
@@ -13,15 +13,18 @@ from pathlib import Path
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Publisher
 from presscloth.printing.theme import open_theme
-from presscloth.publish.catalogue import CatalogueEntry, catalogue_html, entry_of, read_entry
+from presscloth.publish.entry import CatalogueEntry, entry_of, read_entry
+from presscloth.publish.lists import KINDS, in_order
+from presscloth.publish.parts import linked_pages
 from presscloth.publish.pdf_files import Progress, printed, sizes_to_print
 from presscloth.publish.recipe_files import RECIPE_FILES, File, RecipeToWrite
-from presscloth.publish.standing import standing_html, standing_links, standing_pages
+from presscloth.publish.site_files import SITE_FILES, SiteToWrite
+from presscloth.publish.standing import standing_links, standing_pages
 from presscloth.publish.swap import PublishRefused, staged
 from presscloth.publish.theme_files import theme_files
 
 SLUG = re.compile(r"[a-z0-9][a-z0-9-]*")
-TAKEN = ("theme", "standing", "index")
+TAKEN = ("theme", "standing", "index", *KINDS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,15 +68,13 @@ def publish(
     with staged(site_folder) as staging:
         carried = _carry(kept, site_folder, staging)
         _write(staging / "theme", theme_files(theme))
-        for page in pages:
-            _write(
-                staging / "standing", [(f"{page.name}.html", standing_html(page, pages, theme, publisher))]
-            )
         for booklet in booklets:
             _write_recipe(RecipeToWrite(booklet, theme, publisher, links), staging)
         _write(staging, printed(sizes_to_print(booklets, publisher, own_themes), workers, progress))
-        entries = (*map(entry_of, booklets), *carried)
-        _write(staging, [("index.html", catalogue_html(entries, theme, publisher, links))])
+        site = SiteToWrite(in_order((*map(entry_of, booklets), *carried)), theme, publisher, pages)
+        for files in SITE_FILES:
+            _write(staging, files(site))
+        _write(staging, linked_pages(site.entries, theme, staging))
         written = tuple(
             sorted(file.relative_to(staging).as_posix() for file in staging.rglob("*") if file.is_file())
         )

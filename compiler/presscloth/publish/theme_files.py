@@ -7,9 +7,10 @@ from collections.abc import Iterator
 from presscloth.printing.fonts import BROWSER_RULE, browser_font, font_faces, font_package
 from presscloth.printing.look import Cut
 from presscloth.printing.names import slug
+from presscloth.printing.svg import drawing_styles
 from presscloth.printing.theme import Theme
 
-AS_THEY_ARE = ("screen.css", "page.js")
+AS_THEY_ARE = ("screen.css", "catalogue.css", "page.js", "search.js")
 
 
 def theme_files(theme: Theme) -> Iterator[tuple[str, str | bytes]]:
@@ -20,6 +21,7 @@ def theme_files(theme: Theme) -> Iterator[tuple[str, str | bytes]]:
         yield _font_name(cut), browser_font(cut)
         licence = font_package(cut.package) / "LICENSE"
         yield f"{cut.package}-licence.txt", licence.read_bytes()
+    yield "drawings.css", drawing_styles(theme.look)
     yield "fonts.css", font_faces(theme.look, lambda _, cut: _font_name(cut), BROWSER_RULE)
 
 
