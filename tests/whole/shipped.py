@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import fcntl
 import os
+import shutil
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -51,9 +52,11 @@ def _once(folder: Path, theme: str, layouts: Path) -> Path:
 
 
 def _build(folder: Path, theme: str, layouts: Path) -> None:
+    for begun in (folder, folder.parent / f"publisher-{theme}"):
+        shutil.rmtree(begun, ignore_errors=True)
     said = (ROOT / "site" / "publisher.yaml").read_text(encoding="utf-8")
     publisher_folder = folder.parent / f"publisher-{theme}"
-    publisher_folder.mkdir(exist_ok=True)
+    publisher_folder.mkdir()
     (publisher_folder / "publisher.yaml").write_text(said.replace("plain-seam", theme), encoding="utf-8")
     (publisher_folder / "standing").symlink_to(ROOT / "site" / "standing")
 

@@ -87,17 +87,11 @@ class Marker:
     def amount(self, amount: Amount) -> Markup:
         """A quantity: the leading system first, the other in brackets; no measure is ever broken."""
         parts = [
-            self.in_system(system, _measure(text, bracketed=place > 0, web=self.web))
+            _measure(text, bracketed=place > 0, web=self.web, system=system)
             for place, (text, system) in enumerate(amount.texts)
         ]
         before = Markup("{} ").format(amount.before) if amount.before else Markup("")
         return before + Markup(" ").join(parts)
-
-    def in_system(self, system: System | None, words: Markup) -> Markup:
-        """Words of one system, marked so that a reader who chose the other does not see them."""
-        if system is None or not self.web:
-            return words
-        return Markup('<span class="{}">{}</span>').format(system.value, words)
 
     def sides(self, sides: tuple[tuple[str, Amount], ...]) -> Markup:
         """The sides of a thing, one line per system: `12 cm × 30 cm`, `4 3/4 in × 12 in`."""
@@ -183,7 +177,9 @@ class Marker:
         match figure.of:
             case Drawing() as drawing:
                 self._drawn += 1
-                picture = Markup(svg(drawing, self.look, f"{self.ids}drawing-{self._drawn}", widest))
+                picture = Markup(
+                    svg(drawing, self.look, f"{self.ids}drawing-{self._drawn}", widest, self.web)
+                )
                 words = escape(drawing.caption)
             case Image() as image:
                 picture, words = self._image(image), Markup("")
@@ -229,8 +225,12 @@ def by_system(
     )
 
 
-def _measure(text: str, bracketed: bool, web: bool) -> Markup:
-    """One measure, unbreakable, its fraction built; brackets go when the reader drops a system."""
+def _measure(text: str, bracketed: bool, web: bool, system: System | None = None) -> Markup:
+    """One measure, unbreakable, its fraction built.
+
+    On the web a measure of one system is marked, so that a reader who chose the other does not see it,
+    and brackets go when the reader drops a system.
+    """
     built = Markup("")
     place = 0
     for found in FRACTION.finditer(text):
@@ -241,7 +241,8 @@ def _measure(text: str, bracketed: bool, web: bool) -> Markup:
     if bracketed:
         bracket = Markup('<span class="bracket">{}</span>') if web else Markup("{}")
         built = bracket.format("(") + built + bracket.format(")")
-    return Markup('<span class="measure">{}</span>').format(built)
+    kind = f"measure {system.value}" if web and system is not None else "measure"
+    return Markup('<span class="{}">{}</span>').format(kind, built)
 
 
 def _joined(parts: Iterable[Markup]) -> Markup:

@@ -1,7 +1,9 @@
 """A drawing as SVG text, to stand inside a page or by itself.
 
-Widths and heights are in millimetres with a viewBox to match, so that one unit is one millimetre.
-Everything that decides the look stands in attributes: page style does not reach into a drawing.
+Widths and heights are in millimetres with a viewBox to match, so that one unit is one millimetre. On
+paper everything that decides the look stands in attributes, for page style does not reach into a
+drawing there. A web page has many drawings: there the look is in classes, one for each ink, and
+`drawing_styles` writes their style sheet once.
 """
 
 from __future__ import annotations
@@ -10,70 +12,160 @@ from html import escape
 from math import atan2, ceil, cos, floor, hypot, pi, sin
 
 from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
+from presscloth.frozen import dataclass
 from presscloth.printing.look import InkLook, Look
+from presscloth.printing.svg_joining import Box, Kind, Mark, joined
 
 Points = tuple[tuple[float, float], ...]
 
 ARROW_HEAD = 2.2  # mm, the length of an arrow's head
 CAP_TO_SIZE = 0.35  # half the height of a capital, in parts of the letters' size
+WIDE_LETTER = 0.62  # no text is wider than this, in parts of its size, for each letter
 HATCH_ANGLE = pi / 4
 
 
-def svg(drawing: Drawing, look: Look, ident: str, widest: float) -> str:
-    """Write a drawing as SVG.
+@dataclass(frozen=True, slots=True)
+class Pen:
+    """How shapes are written: the look in classes or in attributes; places to so many decimals of a mm."""
+
+    look: Look
+    classes: bool
+    decimals: int
+
+    def place(self, value: float) -> str:
+        """A number of millimetres without needless zeros."""
+        text = f"{value:.{self.decimals}f}".rstrip("0").rstrip(".")
+        return "0" if text in ("-0", "") else text
+
+    def run(self, points: Points, closed: bool = False) -> str:
+        """A run of straight lines as a path: its start, then the way from each point to the next."""
+        unit = 10**self.decimals
+        whole = [(round(x * unit), round(y * unit)) for x, y in points]
+        if closed and whole[-1] == whole[0]:
+            whole.pop()
+        x, y = whole[0]
+        parts = [f"M{self._short(x)}{self._apart(y)}"]
+        slanting = False
+        for to_x, to_y in whole[1:]:
+            across, down = to_x - x, to_y - y
+            if across and down:  # the letter l need not be said again
+                start = self._apart(across) if slanting else f"l{self._short(across)}"
+                parts.append(start + self._apart(down))
+            else:
+                parts.append(f"h{self._short(across)}" if across else f"v{self._short(down)}")
+            slanting = bool(across and down)
+            x, y = to_x, to_y
+        return "".join(parts) + ("z" if closed else "")
+
+    def _short(self, units: int) -> str:
+        text = self.place(units / 10**self.decimals)
+        return text.replace("0.", ".", 1) if text.startswith(("0.", "-0.")) else text
+
+    def _apart(self, units: int) -> str:
+        """A second number, told apart from the first by its own sign or by a space."""
+        text = self._short(units)
+        return text if text.startswith("-") else f" {text}"
+
+    def paint(self, fill: Ink | None, edge: Ink | None) -> str:
+        """The attributes of a shape that is filled, edged, or both."""
+        if self.classes:
+            names = " ".join(_class(ink) for ink in (fill, edge) if ink is not None)
+            return f' class="{names}"'
+        filled = f' fill="{escape(self.look.inks[fill].fill)}"' if fill is not None else ""
+        return filled + (_stroke(self.look.inks[edge], self) if edge is not None else "")
+
+
+def svg(drawing: Drawing, look: Look, ident: str, widest: float, classes: bool = False) -> str:
+    """Write a drawing as SVG, its look in attributes or, for a web page, in classes.
 
     `ident` begins every id inside and must be unique in the page. The drawing is as large as the
     look wants it, and no wider than `widest` mm; it is scaled as a whole, its letters too.
     """
+    pen = Pen(look, classes, decimals=1 if classes else 3)
     scale = min(look.drawings.scale, widest / drawing.width)
-    title = escape(drawing.alt or drawing.caption)
-    head = (
-        f'<svg xmlns="http://www.w3.org/2000/svg" role="img" aria-labelledby="{ident}-title"'
-        f' width="{_n(drawing.width * scale)}mm" height="{_n(drawing.height * scale)}mm"'
-        f' viewBox="0 0 {_n(drawing.width)} {_n(drawing.height)}">'
-        f'<title id="{ident}-title">{title}</title>'
+    marks = [mark for shape in drawing.shapes for mark in _marks(shape, pen)]
+    shown = "".join(_element(mark, pen, f"{ident}-{place}") for place, mark in enumerate(joined(marks)))
+    return (
+        f"<svg{_root(pen)}"
+        f' width="{pen.place(drawing.width * scale)}mm" height="{pen.place(drawing.height * scale)}mm"'
+        f' viewBox="0 0 {pen.place(drawing.width)} {pen.place(drawing.height)}">'
+        f"<title>{escape(drawing.alt or drawing.caption)}</title>"
+        f"{shown}</svg>"
     )
-    body = "".join(
-        _shape(shape, look, f"{ident}-{place}") for place, shape in enumerate(drawing.shapes, start=1)
-    )
-    return f"{head}{body}</svg>"
 
 
-def _shape(shape: Shape, look: Look, ident: str) -> str:
+def drawing_styles(look: Look) -> str:
+    """The style sheet for drawings whose look is in classes."""
+    pen = Pen(look, classes=True, decimals=3)
+    letters = look.lettering
+    rules = [
+        "svg.drawing { fill: none; stroke-linejoin: round; text-anchor: middle }",
+        f".drawing text {{ fill: {letters.colour}; font-family: {_family(look)}; stroke: none }}",
+        ".drawing .bold { font-weight: 600 }",
+    ]
+    for ink, inked in look.inks.items():
+        dash = f"; stroke-dasharray: {' '.join(map(pen.place, inked.dash))}" if inked.dash else ""
+        line = [f"stroke: {inked.colour}; stroke-width: {pen.place(inked.line)}{dash}"] if inked.line else []
+        fill = [f"fill: {inked.fill}"] if inked.fill != "none" else []
+        rules.append(f".drawing .{_class(ink)} {{ {'; '.join(fill + line)} }}")
+    return "\n".join(rules) + "\n"
+
+
+def _root(pen: Pen) -> str:
+    """What every shape takes over from the drawing as a whole."""
+    if pen.classes:
+        return ' class="drawing" role="img"'
+    return (
+        ' xmlns="http://www.w3.org/2000/svg" role="img" fill="none" stroke-linejoin="round"'
+        f' text-anchor="middle" font-family="{escape(_family(pen.look), quote=True)}"'
+    )
+
+
+def _class(ink: Ink) -> str:
+    return ink.value.replace(" ", "-")
+
+
+def _family(look: Look) -> str:
+    return f"{look.lettering.family}, {look.lettering.instead}"
+
+
+# -- shapes --------------------------------------------------------------------------------------
+
+
+def _marks(shape: Shape, pen: Pen) -> tuple[Mark, ...]:
     match shape:
         case Line(points, ink):
-            return f'<path d="{_run(points)}" fill="none"{_stroke(look.inks[ink])}/>'
+            return (Mark(Kind.LINES, pen.paint(None, ink), _box(points), pen.run(points)),)
         case Area(points, ink, edge):
-            outline = f"{_run(points)}Z"
-            return _filled(f'<path d="{outline}"', _box(points), ink, edge, look, ident)
+            return _filled(pen.run(points, closed=True), _box(points), ink, edge, pen)
         case Disc(x, y, radius, ink, edge):
-            round_box = (x - radius, y - radius, x + radius, y + radius)
-            circle = f'<circle cx="{_n(x)}" cy="{_n(y)}" r="{_n(radius)}"'
-            return _filled(circle, round_box, ink, edge, look, ident)
+            box = (x - radius, y - radius, x + radius, y + radius)
+            return _filled(_circle(x, y, radius, pen), box, ink, edge, pen)
         case Arrow(start, end, ink, both):
-            return _arrow(start, end, both, look.inks[ink])
+            return _arrow(start, end, both, ink, pen)
         case Lettering():
-            return _lettering(shape, look)
+            return (_lettering(shape, pen),)
 
 
-def _filled(
-    outline: str, box: tuple[float, float, float, float], ink: Ink, edge: Ink | None, look: Look, ident: str
-) -> str:
-    """A filled or hatched outline and, over it, its edge."""
-    inked = look.inks[ink]
-    parts = [f'{outline} fill="{escape(inked.fill)}"/>'] if inked.fill != "none" else []
-    if inked.hatch:
-        parts.append(
-            f'<clipPath id="{ident}-clip">{outline}/></clipPath>'
-            f'<path d="{_hatch(box, inked.hatch)}" clip-path="url(#{ident}-clip)" fill="none"'
-            f"{_stroke(inked)}/>"
-        )
-    if edge is not None:
-        parts.append(f'{outline} fill="none"{_stroke(look.inks[edge])}/>')
-    return "".join(parts)
+def _filled(outline: str, box: Box, ink: Ink, edge: Ink | None, pen: Pen) -> tuple[Mark, ...]:
+    """A filled or hatched outline with its edge."""
+    inked = pen.look.inks[ink]
+    fill = ink if inked.fill != "none" else None
+    if not inked.hatch:
+        kind = Kind.LINES if fill is None else Kind.FILLING
+        return (Mark(kind, pen.paint(fill, edge), box, outline),) if fill or edge else ()
+    filled = (Mark(Kind.FILLING, pen.paint(fill, None), box, outline),) if fill else ()
+    edged = (Mark(Kind.LINES, pen.paint(None, edge), box, outline),) if edge else ()
+    return (*filled, Mark(Kind.HATCHING, pen.paint(None, ink), box, outline, inked.hatch), *edged)
 
 
-def _hatch(box: tuple[float, float, float, float], distance: float) -> str:
+def _circle(x: float, y: float, radius: float, pen: Pen) -> str:
+    half = f"a{pen.place(radius)} {pen.place(radius)} 0 1 0 "
+    across = pen.place(2 * radius)
+    return f"M{pen.place(x - radius)} {pen.place(y)}{half}{across} 0{half}-{across} 0z"
+
+
+def _hatch(box: Box, distance: float, pen: Pen) -> str:
     """Slanting lines over a box, `distance` mm apart; neighbouring areas share their raster."""
     left, top, right, bottom = box
     step = distance / sin(HATCH_ANGLE)
@@ -83,18 +175,20 @@ def _hatch(box: tuple[float, float, float, float], distance: float) -> str:
         total = number * step  # the line on which x + y is this much
         start = (max(left, total - bottom), min(bottom, total - left))
         end = (min(right, total - top), max(top, total - right))
-        runs.append(_run((start, end)))
+        runs.append(pen.run((start, end)))
     return "".join(runs)
 
 
-def _arrow(start: tuple[float, float], end: tuple[float, float], both: bool, inked: InkLook) -> str:
-    heads = _head(start, end) + (_head(end, start) if both else "")
-    shaft = f'<path d="{_run((start, end))}" fill="none"{_stroke(inked)}/>'
-    solid = f' stroke="{escape(inked.colour)}" stroke-width="{_n(inked.line)}" stroke-linecap="round"'
-    return f'{shaft}<path d="{heads}" fill="none"{solid}/>'
+def _arrow(
+    start: tuple[float, float], end: tuple[float, float], both: bool, ink: Ink, pen: Pen
+) -> tuple[Mark, ...]:
+    """The shaft and its heads in one path; a head is never dashed."""
+    heads = _head(start, end, pen) + (_head(end, start, pen) if both else "")
+    shaft, box = pen.run((start, end)), _box((start, end))
+    return (Mark(Kind.LINES, pen.paint(None, ink), box, shaft + heads),)
 
 
-def _head(start: tuple[float, float], end: tuple[float, float]) -> str:
+def _head(start: tuple[float, float], end: tuple[float, float], pen: Pen) -> str:
     """An open head at `end`, never longer than a third of its arrow."""
     along = atan2(end[1] - start[1], end[0] - start[0])
     length = min(ARROW_HEAD, hypot(end[0] - start[0], end[1] - start[1]) / 3)
@@ -102,39 +196,68 @@ def _head(start: tuple[float, float], end: tuple[float, float]) -> str:
         (end[0] - length * cos(along + turn), end[1] - length * sin(along + turn))
         for turn in (-pi / 7, pi / 7)
     ]
-    return _run((barbs[0], end, barbs[1]))
+    return pen.run((barbs[0], end, barbs[1]))
 
 
-def _lettering(words: Lettering, look: Look) -> str:
-    baseline = words.y + words.size * CAP_TO_SIZE
-    turned = f' transform="rotate({_n(words.turned)} {_n(words.x)} {_n(words.y)})"' if words.turned else ""
-    weight = ' font-weight="600"' if words.bold else ""
-    family = escape(f"{look.lettering.family}, {look.lettering.instead}", quote=True)
+def _lettering(words: Lettering, pen: Pen) -> Mark:
+    x, y = pen.place(words.x), pen.place(words.y + words.size * CAP_TO_SIZE)
+    turned = (
+        f' transform="rotate({pen.place(words.turned)} {x} {pen.place(words.y)})"' if words.turned else ""
+    )
+    anchor = f' text-anchor="{escape(words.anchor)}"' if words.anchor != "middle" else ""
+    look = f' font-size="{pen.place(words.size)}"{anchor}'
+    if pen.classes:
+        look += ' class="bold"' if words.bold else ""
+    else:
+        look += f' fill="{escape(pen.look.lettering.colour)}"' + (' font-weight="600"' if words.bold else "")
+    text = f'<text x="{x}" y="{y}"{turned}>{escape(words.text)}</text>'
+    return Mark(Kind.WORDS, look, _box_of_words(words), text)
+
+
+def _box_of_words(words: Lettering) -> Box:
+    """A box that holds the words, whichever way they are turned and from wherever they run."""
+    long = len(words.text) * words.size * WIDE_LETTER / (2 if words.anchor == "middle" else 1)
+    high = words.size * 0.6
+    if abs(words.turned) == 90:
+        across, down = high, long
+    else:
+        across, down = long, high if words.turned == 0 else long
+    return words.x - across, words.y - down, words.x + across, words.y + down
+
+
+def _element(mark: Mark, pen: Pen, ident: str) -> str:
+    match mark.kind:
+        case Kind.WORDS if mark.path.count("<text") == 1:
+            return mark.path.replace("<text", f"<text{mark.paint}", 1)
+        case Kind.WORDS:
+            return f"<g{mark.paint}>{mark.path}</g>"
+        case Kind.LINES | Kind.FILLING:
+            return f'<path{mark.paint} d="{mark.path}"/>'
+        case Kind.HATCHING if pen.classes:
+            return _patterned(mark, pen, ident)
+        case Kind.HATCHING:
+            return (
+                f'<clipPath id="{ident}"><path d="{mark.path}"/></clipPath>'
+                f'<path{mark.paint} d="{"".join(_hatch(box, mark.hatch, pen) for box in mark.boxes)}"'
+                f' clip-path="url(#{ident})"/>'
+            )
+
+
+def _patterned(mark: Mark, pen: Pen, ident: str) -> str:
+    """A hatch as browsers draw it, from one line that is repeated; paper's writer knows no patterns."""
+    distance = pen.place(mark.hatch)
     return (
-        f'<text x="{_n(words.x)}" y="{_n(baseline)}" font-family="{family}" font-size="{_n(words.size)}"'
-        f' text-anchor="{escape(words.anchor)}" fill="{escape(look.lettering.colour)}"{weight}{turned}>'
-        f"{escape(words.text)}</text>"
+        f'<pattern id="{ident}" width="{distance}" height="{distance}" patternUnits="userSpaceOnUse"'
+        f' patternTransform="rotate(45)"><path{mark.paint} d="M0 0v{distance}"/></pattern>'
+        f'<path fill="url(#{ident})" d="{mark.path}"/>'
     )
 
 
-def _stroke(inked: InkLook) -> str:
-    dash = f' stroke-dasharray="{" ".join(_n(part) for part in inked.dash)}"' if inked.dash else ""
-    return (
-        f' stroke="{escape(inked.colour)}" stroke-width="{_n(inked.line)}"'
-        f' stroke-linejoin="round" stroke-linecap="butt"{dash}'
-    )
+def _stroke(inked: InkLook, pen: Pen) -> str:
+    dash = f' stroke-dasharray="{" ".join(pen.place(part) for part in inked.dash)}"' if inked.dash else ""
+    return f' stroke="{escape(inked.colour)}" stroke-width="{pen.place(inked.line)}"{dash}'
 
 
-def _box(points: Points) -> tuple[float, float, float, float]:
+def _box(points: Points) -> Box:
     across, down = [x for x, _ in points], [y for _, y in points]
     return min(across), min(down), max(across), max(down)
-
-
-def _run(points: Points) -> str:
-    return "M" + "L".join(f"{_n(x)} {_n(y)}" for x, y in points)
-
-
-def _n(value: float) -> str:
-    """A number of millimetres to the thousandth, without needless zeros."""
-    text = f"{value:.3f}".rstrip("0").rstrip(".")
-    return "0" if text in ("-0", "") else text
