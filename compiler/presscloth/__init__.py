@@ -2,6 +2,7 @@
 
 The rooms, in the order in which a recipe passes through them:
 
+tongue     the language in which a handout speaks: words, numbers, units
 source     the text and places in it
 measure    lengths, areas, weights and counts, exact in two systems
 problems   what a problem is, and how problems are shown

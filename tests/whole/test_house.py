@@ -15,6 +15,7 @@ PACKAGE = ROOT / "compiler" / "presscloth"
 # In the order in which a recipe passes through them; each may import those before it.
 ROOMS = (
     "frozen",
+    "tongue",
     "source",
     "problems",
     "measure",
