@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from presscloth.drawing.reals import greater, letters
 from presscloth.drawing.tree import Arrow, Ink, Lettering, Line, Shape
 from presscloth.measure import Quantity, System, printed
 
@@ -21,7 +22,7 @@ def both(quantity: Quantity, systems: Sequence[System]) -> str:
 
 
 def breadth(words: str) -> float:
-    return len(words) * LETTERS * BREADTH
+    return letters(words) * LETTERS * BREADTH
 
 
 def across(left: float, right: float, y: float, words: str) -> Iterator[Shape]:
@@ -29,7 +30,7 @@ def across(left: float, right: float, y: float, words: str) -> Iterator[Shape]:
     yield from _tick(left, y, upright=True)
     yield from _tick(right, y, upright=True)
     yield Arrow((left, y), (right, y), Ink.DIMENSION, both=True)
-    middle = max((left + right) / 2, breadth(words) / 2 + 0.5)
+    middle = greater((left + right) / 2, breadth(words) / 2 + 0.5)
     yield Lettering(middle, y + LETTERS + 1.0, words, LETTERS)
 
 

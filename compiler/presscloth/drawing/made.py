@@ -10,6 +10,7 @@ from collections.abc import Iterator, Sequence
 from math import isqrt
 
 from presscloth.drawing.dimensions import LETTERS, across, both, breadth, down, name_in
+from presscloth.drawing.reals import greater, lesser, on_page
 from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
 from presscloth.measure import Quantity, System
 from presscloth.sewing.construction import Event, Taken
@@ -30,18 +31,18 @@ def draw_layers(event: Event, systems: Sequence[System]) -> Drawing | None:
     layers = [(name, w, h) for name, w, h in sizes if w is not None and h is not None]
     if len(layers) < 2:
         return None
-    widest = max(float(w.metric) for _, w, _ in layers)
+    widest = greater(*(on_page(w.metric) for _, w, _ in layers))
     scale = WIDEST / (widest * 1.35)
     gap, slant, rise = 11.0, 0.35, 0.30
-    deepest = max(float(h.metric) for _, _, h in layers) * scale
-    squeeze = min(1.0, 40.0 / deepest)
+    deepest = greater(*(on_page(h.metric) for _, _, h in layers)) * scale
+    squeeze = lesser(1.0, 40.0 / deepest)
     shapes: list[Shape] = []
     bottom = MARGIN + rise * deepest * squeeze + gap * (len(layers) - 1)
     centre = MARGIN + widest * scale * 0.5
     lowest_first = list(reversed(layers))
     beside = centre + widest * scale / 2 + slant * deepest * squeeze + 3.0
     for number, (name, w, h) in enumerate(lowest_first):
-        wide, deep = float(w.metric) * scale, float(h.metric) * scale * squeeze
+        wide, deep = on_page(w.metric) * scale, on_page(h.metric) * scale * squeeze
         y = bottom - number * gap
         left = centre - wide / 2
         back_x, back_y = slant * deep, rise * deep
@@ -54,7 +55,7 @@ def draw_layers(event: Event, systems: Sequence[System]) -> Drawing | None:
         shapes.append(Area(corners, Ink.CLOTH if number % 2 == 0 else Ink.WRONG_SIDE, Ink.CUT))
         words = f"{name}, {both(w, systems)} × {both(h, systems)}"
         shapes.append(Lettering(beside, y - back_y / 2 + 1.0, words, LETTERS, anchor="start"))
-    longest = max(breadth(f"{n}, {both(w, systems)} × {both(h, systems)}") for n, w, h in layers)
+    longest = greater(*(breadth(f"{n}, {both(w, systems)} × {both(h, systems)}") for n, w, h in layers))
     made = event.made.name if event.made else "sandwich"
     said = "; ".join(f"{n}, {both(w, systems)} wide and {both(h, systems)} high" for n, w, h in layers)
     return Drawing(
@@ -76,10 +77,10 @@ def draw_border(event: Event, systems: Sequence[System]) -> Drawing | None:
     inside = [_side(inner.thing, part) for part in ("width", "height")]
     if width is None or height is None or inside[0] is None or inside[1] is None:
         return None
-    scale = min(WIDEST / float(width.metric), TALLEST / float(height.metric))
-    w, h = float(width.metric) * scale, float(height.metric) * scale
-    rim_x = (w - float(inside[0].metric) * scale) / 2
-    rim_y = (h - float(inside[1].metric) * scale) / 2
+    scale = lesser(WIDEST / on_page(width.metric), TALLEST / on_page(height.metric))
+    w, h = on_page(width.metric) * scale, on_page(height.metric) * scale
+    rim_x = (w - on_page(inside[0].metric) * scale) / 2
+    rim_y = (h - on_page(inside[1].metric) * scale) / 2
     x, y = MARGIN, MARGIN
     outer = ((x, y), (x + w, y), (x + w, y + h), (x, y + h))
     inner_box = (

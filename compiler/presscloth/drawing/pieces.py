@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from presscloth.drawing.reals import greater, lesser, letters, on_page
 from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
 from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
@@ -33,7 +34,7 @@ class _Box:
     @property
     def room(self) -> float:
         """How wide it stands on the page, words included."""
-        return max(self.width, max(len(line) for line in self.words) * LETTERS * 0.52)
+        return greater(self.width, greater(*(letters(line) for line in self.words)) * LETTERS * 0.52)
 
 
 def draw_pieces(pieces: Sequence[CutPiece], systems: Sequence[System]) -> tuple[Drawing, ...]:
@@ -56,8 +57,8 @@ def draw_pieces(pieces: Sequence[CutPiece], systems: Sequence[System]) -> tuple[
 
 def _extent(piece: CutPiece) -> tuple[float, float]:
     """Width and height in mm; a circle is as high as it is wide, a length is a strip."""
-    width = float(piece.width.metric) if piece.width else 0.0
-    height = float(piece.height.metric) if piece.height else 0.0
+    width = on_page(piece.width.metric) if piece.width else 0.0
+    height = on_page(piece.height.metric) if piece.height else 0.0
     if piece.shape is recipe.Shape.RECTANGLE:
         return width, height
     return width, height or width
@@ -65,17 +66,17 @@ def _extent(piece: CutPiece) -> tuple[float, float]:
 
 def _scale(pieces: Sequence[CutPiece]) -> float:
     extents = [_extent(piece) for piece in pieces]
-    widest = max(width for width, _ in extents) or 1.0
-    tallest = max(height for _, height in extents) or 1.0
-    return min(WIDEST / widest, TALLEST / tallest)
+    widest = greater(*(width for width, _ in extents)) or 1.0
+    tallest = greater(*(height for _, height in extents)) or 1.0
+    return lesser(WIDEST / widest, TALLEST / tallest)
 
 
 def _thickened(piece: CutPiece, scale: float) -> bool:
-    return min(side * scale for side in _extent(piece)) < LEAST
+    return lesser(*(side * scale for side in _extent(piece))) < LEAST
 
 
 def _box(piece: CutPiece, scale: float, systems: Sequence[System]) -> _Box:
-    width, height = (max(LEAST, side * scale) for side in _extent(piece))
+    width, height = (greater(LEAST, side * scale) for side in _extent(piece))
     letters = "/".join(piece.keys)
     name = f"{letters} · {piece.name}" if letters else piece.name
     return _Box(piece, width, height, (name, f"cut {piece.count}", *size_words(piece, systems)))
@@ -100,7 +101,7 @@ def _rows(boxes: Sequence[_Box]) -> Iterator[list[_Box]]:
 
 
 def _row(row: Sequence[_Box], caption: str) -> Drawing:
-    tall = max(box.height for box in row)
+    tall = greater(*(box.height for box in row))
     lines = max(len(box.words) for box in row)
     shapes: list[Shape] = []
     x = 0.5
@@ -109,7 +110,7 @@ def _row(row: Sequence[_Box], caption: str) -> Drawing:
         x += box.room + GAP
     said = "; ".join(", ".join(box.words) for box in row)
     return Drawing(
-        width=min(ROOM + 1.0, x - GAP + 0.5),
+        width=lesser(ROOM + 1.0, x - GAP + 0.5),
         height=tall + 1.0 + 1.5 + lines * LEADING,
         shapes=tuple(shapes),
         alt=f"Pieces to cut, drawn to one scale: {said}.",
@@ -141,7 +142,7 @@ def _piece(box: _Box, middle: float, bottom: float) -> Iterator[Shape]:
 
 def _grain(box: _Box, x: float, y: float) -> Iterator[Shape]:
     """The grain arrow: along the selvedge is up the page."""
-    reach = min(12.0, 0.6 * min(box.width, box.height) if _slanted(box) else _along(box))
+    reach = lesser(12.0, 0.6 * lesser(box.width, box.height) if _slanted(box) else _along(box))
     match box.piece.grain:
         case recipe.Grain.ALONG:
             yield Arrow((x, y + reach / 2), (x, y - reach / 2), Ink.GRAIN, both=True)

@@ -7,6 +7,7 @@ from math import cos, radians, sin
 
 from presscloth.drawing.dimensions import across, both, breadth, down, name_in
 from presscloth.drawing.made import draw_border, draw_layers, draw_on_point
+from presscloth.drawing.reals import greater, lesser, on_page
 from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
 from presscloth.frozen import dataclass
 from presscloth.measure import Quantity, System
@@ -77,14 +78,14 @@ def _joined(
     for number, each in enumerate(lying, start=1):
         shapes += _part(each, str(number), frame, legend, below=layered and number > 1)
     for line in event.lines:
-        points = tuple(frame.at(float(x), float(y)) for x, y in (line.start, line.end))
+        points = tuple(frame.at(on_page(x), on_page(y)) for x, y in (line.start, line.end))
         shapes.append(Line(points, INKS[line.mark]))
     words = both(width, systems), both(height, systems)
     bottom, right = frame.y + frame.height, frame.x + frame.width
     shapes += across(frame.x, right, bottom + 3.5, words[0])
     shapes += down(frame.y, bottom, right + 3.5, words[1])
     return Drawing(
-        width=max(right + 6 + breadth(words[1]), frame.x + frame.width / 2 + breadth(words[0]) / 2 + 1),
+        width=greater(right + 6 + breadth(words[1]), frame.x + frame.width / 2 + breadth(words[0]) / 2 + 1),
         height=bottom + 9,
         shapes=tuple(shapes),
         alt=_alt(made.name, lying, words, layered=layered),
@@ -103,30 +104,30 @@ def _is_layered(lying: Sequence[Lying]) -> bool:
     first, second = lying[0].box, lying[1].box
     apart_across = first.x + first.width <= second.x or second.x + second.width <= first.x
     apart_down = first.y + first.height <= second.y or second.y + second.height <= first.y
-    overlap = float(min(first.width, second.width)) * 0.5
-    beside = abs(float(first.x - second.x)) > overlap or apart_across
-    below = abs(float(first.y - second.y)) > float(min(first.height, second.height)) * 0.5 or apart_down
+    overlap = on_page(min(first.width, second.width)) * 0.5
+    beside = abs(on_page(first.x - second.x)) > overlap or apart_across
+    below = abs(on_page(first.y - second.y)) > on_page(min(first.height, second.height)) * 0.5 or apart_down
     return not (beside or below)
 
 
 def _frame(width: Quantity, height: Quantity, lying: Sequence[Lying]) -> _Frame:
-    left = min(0.0, *(float(each.box.x) for each in lying))
-    top = min(0.0, *(float(each.box.y) for each in lying))
-    wide = max(float(width.metric), *(float(e.box.x + e.box.width) for e in lying)) - left
-    tall = max(float(height.metric), *(float(e.box.y + e.box.height) for e in lying)) - top
-    scale = min(WIDEST / wide, TALLEST / tall)
+    left = lesser(0.0, *(on_page(each.box.x) for each in lying))
+    top = lesser(0.0, *(on_page(each.box.y) for each in lying))
+    wide = greater(on_page(width.metric), *(on_page(e.box.x + e.box.width) for e in lying)) - left
+    tall = greater(on_page(height.metric), *(on_page(e.box.y + e.box.height) for e in lying)) - top
+    scale = lesser(WIDEST / wide, TALLEST / tall)
     return _Frame(
         MARGIN - left * scale,
         MARGIN - top * scale,
-        float(width.metric) * scale,
-        float(height.metric) * scale,
+        on_page(width.metric) * scale,
+        on_page(height.metric) * scale,
         scale,
     )
 
 
 def _part(each: Lying, mark: str, frame: _Frame, legend: list[str], *, below: bool) -> Iterator[Shape]:
-    x, y = frame.at(float(each.box.x), float(each.box.y))
-    width, height = float(each.box.width) * frame.scale, float(each.box.height) * frame.scale
+    x, y = frame.at(on_page(each.box.x), on_page(each.box.y))
+    width, height = on_page(each.box.width) * frame.scale, on_page(each.box.height) * frame.scale
     corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
     if below:
         yield Line((*corners, corners[0]), Ink.HIDDEN)
@@ -146,10 +147,10 @@ def _boxed(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
     if width is None or height is None or depth is None:
         return None
     back = 0.45
-    wide = float(width.metric) + back * float(depth.metric)
-    tall = float(height.metric) + back * float(depth.metric)
-    scale = min(70.0 / wide, 48.0 / tall)
-    w, h, d = (float(side.metric) * scale for side in (width, height, depth))
+    wide = on_page(width.metric) + back * on_page(depth.metric)
+    tall = on_page(height.metric) + back * on_page(depth.metric)
+    scale = lesser(70.0 / wide, 48.0 / tall)
+    w, h, d = (on_page(side.metric) * scale for side in (width, height, depth))
     shift = back * d
     x, y = MARGIN, MARGIN + shift
     front = ((x, y), (x + w, y), (x + w, y + h), (x, y + h))
@@ -166,7 +167,7 @@ def _boxed(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
         Lettering(x + w + shift / 2 + 2.0, y + h - shift / 2 + 4.0, f"depth {words[2]}", 2.9, anchor="start"),
     ]
     return Drawing(
-        width=x + w + shift + 6 + max(breadth(words[1]), breadth(f"depth {words[2]}")),
+        width=x + w + shift + 6 + greater(breadth(words[1]), breadth(f"depth {words[2]}")),
         height=y + h + 9,
         shapes=tuple(shapes),
         alt=f"{made.name} with boxed corners: {words[0]} wide, {words[1]} high, {words[2]} deep.",
@@ -185,8 +186,8 @@ def _round(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
     if diameter is None or height is None:
         return None
     flat = 0.28
-    scale = min(60.0 / float(diameter.metric), 48.0 / float(height.metric + diameter.metric))
-    w, h = float(diameter.metric) * scale, float(height.metric) * scale
+    scale = lesser(60.0 / on_page(diameter.metric), 48.0 / on_page(height.metric + diameter.metric))
+    w, h = on_page(diameter.metric) * scale, on_page(height.metric) * scale
     depth = flat * w / 2
     x, y = MARGIN, MARGIN + depth
     rim = _ellipse(x + w / 2, y, w / 2, depth, 0.0, 360.0)
@@ -201,7 +202,7 @@ def _round(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
         *down(y, y + h, x + w + 3.5, words[1]),
     ]
     return Drawing(
-        width=max(x + w + 6 + breadth(words[1]), x + w / 2 + breadth(words[0]) / 2 + 1),
+        width=greater(x + w + 6 + breadth(words[1]), x + w / 2 + breadth(words[0]) / 2 + 1),
         height=y + h + depth + 9,
         shapes=tuple(shapes),
         alt=f"{made.name}, round: {words[0]} across and {words[1]} high.",

@@ -12,6 +12,7 @@ from fractions import Fraction
 from math import isqrt
 
 from presscloth.frozen import dataclass
+from presscloth.measure.followed import Followed, by
 from presscloth.measure.quantity import Kind, Quantity, System, number
 from presscloth.measure.rounding import Direction, down, half_up, settled, slack, up
 from presscloth.source import Span
@@ -178,6 +179,8 @@ def root(q: Quantity) -> Quantity | Fault:
 
 def square_root(value: Fraction) -> tuple[Fraction, bool]:
     """The root of a value that is not negative, and whether it is exact; else to 40 digits, half-up."""
+    if value.__class__ is Followed:
+        return by(root_of, value), bool(by(root_is_exact, value))
     above, below = isqrt(value.numerator), isqrt(value.denominator)
     if above**2 == value.numerator and below**2 == value.denominator:
         return Fraction(above, below), True
@@ -187,6 +190,16 @@ def square_root(value: Fraction) -> tuple[Fraction, bool]:
     while _shifted_root(value, places) < 10 ** (DIGITS - 1):
         places += 1
     return _shifted_root(value, places) * Fraction(10) ** -places, False
+
+
+def root_of(value: Fraction) -> Fraction:
+    """The root alone."""
+    return square_root(value)[0]
+
+
+def root_is_exact(value: Fraction) -> Fraction:
+    """1 where the root is exact, else nothing."""
+    return Fraction(square_root(value)[1])
 
 
 def _shifted_root(value: Fraction, places: int) -> int:
@@ -248,8 +261,7 @@ def _result(
     kind: Kind, metric: Fraction, imperial: Fraction, parts: tuple[Quantity, ...], *, rooted: bool = False
 ) -> Quantity | BeyondReach:
     """A computed quantity with the flags and the origins of its parts."""
-    longest = max(metric.numerator, metric.denominator, imperial.numerator, imperial.denominator, key=abs)
-    if longest.bit_length() > _LONGEST:
+    if _grows_without_end(metric) or _grows_without_end(imperial):
         return BeyondReach()
     return Quantity(
         kind,
@@ -260,6 +272,12 @@ def _result(
         rooted=rooted or any(part.rooted for part in parts),
         origins=_origins(parts),
     )
+
+
+def _grows_without_end(value: Fraction) -> bool:
+    if value.__class__ is Followed:
+        return False
+    return max(value.numerator.bit_length(), value.denominator.bit_length()) > _LONGEST
 
 
 def _origins(parts: tuple[Quantity, ...]) -> tuple[Span, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from presscloth.measure.followed import Followed, worded
 from presscloth.measure.quantity import System
 from presscloth.measure.rounding import half_up
 from presscloth.measure.units import UNITS
@@ -14,6 +15,8 @@ _TRADE_PARTS = frozenset({1, 2, 3, 4, 8, 16, 32, 64})
 
 def fraction_text(value: Fraction) -> str:
     """`1 1/2`, `5/8`, `3`, `-1/4`: whole ones and a fraction in lowest terms."""
+    if value.__class__ is Followed:
+        return worded(fraction_text, value)
     sign = "-" if value < 0 else ""
     whole, over = divmod(abs(value.numerator), value.denominator)
     if not over:
@@ -24,6 +27,8 @@ def fraction_text(value: Fraction) -> str:
 
 def decimal_text(value: Fraction, digits: int) -> str:
     """`21.25`: half-up to so many digits after the point, without noughts at the end."""
+    if value.__class__ is Followed:
+        return worded(decimal_text, value, digits)
     scaled = int(half_up(value, Fraction(1, 10**digits)) * 10**digits)
     sign = "-" if scaled < 0 else ""
     whole, rest = divmod(abs(scaled), 10**digits)
@@ -48,6 +53,8 @@ def measure_text(value: Fraction, unit: str) -> str:
     Metric is written in decimals, imperial in the fractions of a ruler; whatever cannot be written
     so is written the other way.
     """
+    if value.__class__ is Followed:
+        return worded(measure_text, value, unit)
     digits = decimals(value)
     ruled = UNITS[unit].system is System.IMPERIAL and value.denominator in _TRADE_PARTS
     if ruled or digits is None:
@@ -57,6 +64,8 @@ def measure_text(value: Fraction, unit: str) -> str:
 
 def number_text(value: Fraction) -> str:
     """A plain number, as exactly as it can be written: `12`, `2 1/2`, `0.85`."""
+    if value.__class__ is Followed:
+        return worded(number_text, value)
     digits = decimals(value)
     if value.denominator in _TRADE_PARTS or digits is None:
         return fraction_text(value)

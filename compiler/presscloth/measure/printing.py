@@ -13,6 +13,7 @@ from functools import partial
 from typing import assert_never
 
 from presscloth.frozen import dataclass
+from presscloth.measure.followed import Followed, by, worded
 from presscloth.measure.numerals import decimal_text, decimals, fraction_text, number_text
 from presscloth.measure.quantity import Kind, Quantity, System
 from presscloth.measure.rounding import half_up, settled, slack, up
@@ -49,6 +50,9 @@ def printed(q: Quantity, system: System, *, cut: bool = False, bought: bool = Fa
     stated = q.stated[system] if q.stated else None
     if stated is not None:
         return Printed(q[system], stated)
+    if q[system].__class__ is Followed:
+        how = f"{q.kind.value} {system.value} {q.physical} {q.rooted} {cut} {bought}"
+        return Printed(by(printed_value, q[system], how), worded(printed_text, q[system], how))
     match q.kind:
         case Kind.NUMBER:
             return _number(q[system])
@@ -60,6 +64,23 @@ def printed(q: Quantity, system: System, *, cut: bool = False, bought: bool = Fa
             return _weight(q[system], system, bought=bought)
         case _:
             assert_never(q.kind)
+
+
+def printed_value(value: Fraction, how: str) -> Fraction:
+    """The printed value of what is followed; `how` says in one word each what `printed` is told."""
+    return _as_said(value, how).value
+
+
+def printed_text(value: Fraction, how: str) -> str:
+    """The text of what is followed."""
+    return _as_said(value, how).text
+
+
+def _as_said(value: Fraction, how: str) -> Printed:
+    kind, system, *flags = how.split()
+    physical, rooted, cut, bought = (flag == "True" for flag in flags)
+    quantity = Quantity(Kind(kind), value, value, physical=physical, rooted=rooted)
+    return printed(quantity, System(system), cut=cut, bought=bought)
 
 
 def _length(q: Quantity, system: System, *, cut: bool, bought: bool) -> Printed:

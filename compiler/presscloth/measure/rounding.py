@@ -8,6 +8,7 @@ from fractions import Fraction
 from math import ceil, floor
 from types import MappingProxyType
 
+from presscloth.measure.followed import Followed, by, order
 from presscloth.measure.quantity import Kind, System
 from presscloth.measure.units import convert
 
@@ -40,6 +41,8 @@ def half_up(value: Fraction, step: Fraction) -> Fraction:
     A negative value is rounded as its positive counterpart, so that a difference reads the same
     whichever way round it is taken.
     """
+    if value.__class__ is Followed:
+        return by(half_up, value, step)
     size = floor(abs(value) / step + HALF) * step
     return -size if value < 0 else size
 
@@ -57,11 +60,15 @@ def slack(value: Fraction, kind: Kind, system: System, *, rooted: bool) -> Fract
 
 def up(value: Fraction, step: Fraction, slack: Fraction = Fraction(0)) -> Fraction:
     """The least multiple of the step that is not smaller, unless one lies within the slack."""
+    if value.__class__ is Followed:
+        return by(up, value, step, slack)
     return _on_the_grid(value, step, slack, ceil(value / step) * step)
 
 
 def down(value: Fraction, step: Fraction, slack: Fraction = Fraction(0)) -> Fraction:
     """The greatest multiple of the step that is not larger, unless one lies within the slack."""
+    if value.__class__ is Followed:
+        return by(down, value, step, slack)
     return _on_the_grid(value, step, slack, floor(value / step) * step)
 
 
@@ -72,11 +79,15 @@ def _on_the_grid(value: Fraction, step: Fraction, slack: Fraction, otherwise: Fr
 
 def settled(value: Fraction, step: Fraction, slack: Fraction) -> Fraction:
     """The value itself, or the multiple of the step that lies within the slack of it."""
+    if value.__class__ is Followed:
+        return by(settled, value, step, slack)
     return _on_the_grid(value, step, slack, value)
 
 
 def compare(a: Fraction, b: Fraction, system: System) -> int:
     """-1, 0 or 1 as length `a` is shorter than, the same as or longer than `b` (mm or in)."""
+    if a.__class__ is Followed or b.__class__ is Followed:
+        return order(a - b, SAME[system])
     if a == b or abs(a - b) < SAME[system]:  # nearly all that meets is equal, and that is told at once
         return 0
     return -1 if a < b else 1
