@@ -50,6 +50,12 @@ CUT: dict[tuple[str, str], dict[str, Cut]] = {
         "backing": (1, "44.2 cm", "134.2 cm", "17 1/2 in", "53 1/2 in"),
         "binding strip": (4, "110 cm", "6.5 cm", "43 in", "2 1/2 in"),
     },
+    # A side of 40 cm (16 in) and two seams; 12.5 cm (5 in) of it are water; each panel has its seams.
+    ("tide-table-napkins", "One size"): {
+        "sand panel": (6, "41.2 cm", "28.7 cm", "16 1/2 in", "11 1/2 in"),
+        "water panel": (6, "41.2 cm", "13.7 cm", "16 1/2 in", "5 1/2 in"),
+        "backing": (6, "41.2 cm", "41.2 cm", "16 1/2 in", "16 1/2 in"),
+    },
     # Cover = pad - 2 cm (3/4 in). Leaf: half of cover and overlap together, a seam, a hem turned twice.
     ("dune-envelope-cushion", "Small"): {
         "sky panel": (1, "41 cm", "18 cm", "16 1/2 in", "7 1/4 in"),
@@ -125,6 +131,7 @@ FINISHED: dict[tuple[str, str], dict[str, Made]] = {
     ("tide-table-runner", "Small"): {"runner": (1, "242", "1242", "19/2", "99/2")},
     ("tide-table-runner", "Medium"): {"runner": (1, "292", "1342", "23/2", "107/2")},
     ("tide-table-runner", "Large"): {"runner": (1, "342", "1242", "27/2", "99/2")},
+    ("tide-table-napkins", "One size"): {"napkin": (6, "400", "400", "16", "16")},
     ("dune-envelope-cushion", "Small"): {"cover": (1, "380", "380", "61/4", "61/4")},
     ("dune-envelope-cushion", "Large"): {"cover": (1, "480", "480", "77/4", "77/4")},
     ("dune-envelope-cushion", "Long"): {"cover": (1, "580", "380", "93/4", "61/4")},
@@ -162,6 +169,13 @@ SLIPS: tuple[Slip, ...] = (
         "8 in (20.3 cm) |",
         "stitching-outside-field",
         ("Large",),
+    ),
+    (
+        "tide-table-napkins",
+        "side - tide + 2 × seam",
+        "side - tide + seam",
+        "edges-do-not-meet",
+        ("One size",),
     ),
     (
         "dune-envelope-cushion",
