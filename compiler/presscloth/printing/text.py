@@ -55,11 +55,13 @@ def _head(handout: Handout) -> Iterator[str]:
         ("Skills", ", ".join(handout.skills)),
         ("Time", handout.time),
         ("Craft", handout.craft),
+        ("Part of", f"{handout.part_of}, week {handout.week}" if handout.part_of else ""),
         ("Made for", handout.audience),
         ("This size", _standing(handout)),
         ("Video", handout.video),
         ("Credits", handout.credits),
         ("Released", f"{month(handout.release)}, version {handout.version}"),
+        ("Revised", handout.revised),
         ("Draft", "not released" if handout.draft else ""),
     ]
     yield "\n".join(_hung(f"{name}: ", words) for name, words in facts if words)
