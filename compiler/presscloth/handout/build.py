@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Mapping
 
 from presscloth.cutting.buying import Purchase
 from presscloth.drawing.pieces import draw_pieces
@@ -15,37 +15,67 @@ from presscloth.handout.lists import cut_lines, material_lines, used_materials
 from presscloth.handout.orders import cut_orders
 from presscloth.handout.prose import Teller
 from presscloth.handout.sewn import belongs, finished, optional_keys, step_figures
-from presscloth.handout.wording import clock, systems_of
+from presscloth.handout.wording import audience_word, clock, systems_of
+from presscloth.measure import System
 from presscloth.proof.prose import Settled
 from presscloth.recipe import prose
 from presscloth.recipe.matching import names_of
 from presscloth.recipe.statement import SewBlock
 from presscloth.recipe.tree import Audience, Lead, Part, Recipe, Stage, Step
 from presscloth.sewing import Sewn
+from presscloth.tongue import listed, named, say, speaking, tongue_of
 
 Figures = Mapping[int, tuple[tree.Figure, ...]]
 """The drawings that stand in the steps, by step number."""
 
 
 @dataclass(frozen=True, slots=True)
+class Drawn:
+    """All drawings of a size: its pieces, what its steps make, and how its cloth is laid out."""
+
+    pieces: tuple[tree.Figure, ...]
+    steps: Figures
+    layouts: tuple[tree.LayoutRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedOut:
     """What the rooms before have worked out for one size.
 
-    `sewn` are all ways through the steps; `purchases` what to buy, by key.
+    `sewn` are all ways through the steps; `purchases` what to buy, by key; `drawn` are drawings that
+    have been made already.
     """
 
     sewn: Sewn
     evaluator: Evaluator
     settled: Settled
     purchases: Mapping[str, Purchase]
+    drawn: Drawn | None = None
 
     @property
     def edition(self) -> Edition:
         return self.sewn.edition
 
 
+def drawings(worked: WorkedOut, systems: Sequence[System]) -> Drawn:
+    """Draw all that a handout shows."""
+    return Drawn(
+        pieces=tuple(tree.Figure(drawing) for drawing in draw_pieces(worked.edition.pieces, systems)),
+        steps=step_figures(worked.sewn.fullest, systems),
+        layouts=layout_rows(worked.purchases, systems),
+    )
+
+
 def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
-    """Word a recipe in one size. Nothing is checked here: what is broken has been reported before."""
+    """Word a recipe in one size, in its language.
+
+    Nothing is checked here: what is broken has been reported before.
+    """
+    with speaking(tongue_of(worked.edition.recipe.front.language)):
+        return _make_handout(worked, publisher)
+
+
+def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
     edition, recipe = worked.edition, worked.edition.recipe
     front = recipe.front
     size = edition.size.name
@@ -54,10 +84,11 @@ def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
     teller = Teller(worked.settled, systems, recipe.folder, bought)
     materials = used_materials(recipe, edition, _keys_spoken_of(edition))
     audience = audience_of(recipe, size)
+    drawn = worked.drawn or drawings(worked, systems)
     return tree.Handout(
         slug=recipe.slug,
         title=front.title,
-        size=size,
+        size=named(size),
         only_size=len(recipe.sizes) == 1,
         version=front.version,
         release=front.release,
@@ -66,7 +97,7 @@ def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
         craft=front.craft,
         skills=front.skills,
         time=front.time,
-        audience=audience.value,
+        audience=audience_word(audience),
         credits=front.credits,
         video=front.video or "",
         draft=front.held,
@@ -85,13 +116,13 @@ def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
         ),
         tools=tuple(teller.inlines(tool) for tool in recipe.tools),
         cutting=cut_lines(edition, {m.key: m for m in recipe.materials}, teller, belongs(worked.sewn)),
-        pieces=tuple(tree.Figure(drawing) for drawing in draw_pieces(edition.pieces, teller.systems)),
-        stages=_stages(worked, teller),
+        pieces=drawn.pieces,
+        stages=_stages(worked, teller, drawn.steps),
         notes=tuple(
             tree.SectionText(teller.inlines(section.title), teller.blocks(section.content))
             for section in recipe.notes
         ),
-        layouts=layout_rows(worked.purchases, teller.systems),
+        layouts=drawn.layouts,
         orders=cut_orders(worked.purchases, teller.systems),
         revised=front.revised,
         part_of=front.part_of,
@@ -121,11 +152,10 @@ def _keys_spoken_of(edition: Edition) -> frozenset[str]:
     )
 
 
-def _stages(worked: WorkedOut, teller: Teller) -> tuple[tree.StageText, ...]:
+def _stages(worked: WorkedOut, teller: Teller, figures: Figures) -> tuple[tree.StageText, ...]:
     """The stages with the steps of this size; what other sizes do in between is said in a line."""
     here = {step.number: step for step in worked.edition.steps}
     recipe = worked.edition.recipe
-    figures = step_figures(worked.sewn.fullest, teller.systems)
     found = (_stage(stage, here, figures, teller, recipe) for stage in recipe.stages)
     return tuple(stage for stage in found if any(not step.elsewhere for step in stage.steps))
 
@@ -145,14 +175,8 @@ def _stage(
 def _elsewhere(lead: Lead) -> str:
     """Why a size has no such step: `Large only`, `Not for Small`."""
     if lead.only:
-        return f"{_listed([name.text for name in lead.only])} only"
-    return f"Not for {_listed([name.text for name in lead.without])}"
-
-
-def _listed(words: Sequence[str]) -> str:
-    """`Small`, `Small and Tall`, `Small, Medium and Tall`"""
-    *before, last = words
-    return f"{', '.join(before)} and {last}" if before else last
+        return say("{sizes} only", sizes=listed([named(name.text) for name in lead.only]))
+    return say("Not for {sizes}", sizes=listed([named(name.text) for name in lead.without]))
 
 
 def _step(step: Step, figures: Figures, teller: Teller, recipe: Recipe) -> tree.StepText:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from presscloth.drawing.things import draw_event
+from presscloth.drawing.tree import Drawing
 from presscloth.handout.tree import Amount, Figure, Finished
-from presscloth.handout.wording import amount
+from presscloth.handout.wording import amount, side_word
 from presscloth.measure import Quantity, System
-from presscloth.sewing import Construction, Sewn
+from presscloth.sewing import Construction, Event, Sewn
 from presscloth.sewing.measuring import measured
 from presscloth.sewing.things import Circle, Flat, Hollow, Long, Shape
+from presscloth.tongue import named, say
 
 MOST_FIGURES = 3
 """In one step; the last things that it makes are those that a maker holds in the hand."""
@@ -22,7 +24,7 @@ def finished(construction: Construction, systems: Sequence[System]) -> tuple[Fin
     return tuple(
         Finished(
             count=article.count,
-            name="" if len(articles) == 1 else article.name,
+            name="" if len(articles) == 1 else named(article.name),
             sides=tuple(_sides(article.thing.shape, systems)),
         )
         for article in articles
@@ -55,7 +57,7 @@ def _sides(shape: Shape, systems: Sequence[System]) -> Iterator[tuple[str, Amoun
     for part in parts:
         said = worded(part)
         if said is not None:
-            yield ("diameter" if isinstance(shape, Circle) else part), said
+            yield side_word("diameter" if isinstance(shape, Circle) else part), said
 
 
 def _alike(one: Quantity, other: Quantity) -> bool:
@@ -71,9 +73,19 @@ def belongs(sewn: Sewn) -> Mapping[str, str]:
         )
         left_out = [each for each in sewn.constructions if _uses(each, name) < _uses(sewn.fullest, name)]
         optional = not left_out or any("without" in each.way.words for each in left_out)
-        word = "optional" if optional else "one way only"
-        found[name] = word if count >= most else f"{count} of them {word}"
+        found[name] = _belongs(optional, count if count < most else 0)
     return found
+
+
+def _belongs(optional: bool, some: int) -> str:
+    """`optional`, `2 of them one way only`; `some` is 0 where it holds for all."""
+    if some:
+        return (
+            say("{count} of them optional", count=some)
+            if optional
+            else say("{count} of them one way only", count=some)
+        )
+    return say("optional") if optional else say("one way only")
 
 
 def _uses(construction: Construction, name: str) -> int:
@@ -91,11 +103,15 @@ def optional_keys(sewn: Sewn) -> frozenset[str]:
     return frozenset(every - always)
 
 
-def step_figures(construction: Construction, systems: Sequence[System]) -> Mapping[int, tuple[Figure, ...]]:
+def step_figures(
+    construction: Construction,
+    systems: Sequence[System],
+    draw: Callable[[Event, Sequence[System]], Drawing | None] = draw_event,
+) -> Mapping[int, tuple[Figure, ...]]:
     """The drawings of what each step makes."""
     found: dict[int, list[Figure]] = {}
     for event in construction.events:
-        drawing = draw_event(event, systems)
+        drawing = draw(event, systems)
         if drawing is not None:
             found.setdefault(event.step, []).append(Figure(drawing))
     return {step: tuple(figures[-MOST_FIGURES:]) for step, figures in found.items()}

@@ -109,15 +109,21 @@ class NotBought(Problem):
 
 
 class Buying:
-    """What a size asks for in the shop, whichever way its steps are gone through."""
+    """What a size asks for in the shop, whichever way its steps are gone through.
 
-    def __init__(self, sewn: Sewn, workshop: Workshop) -> None:
+    Where the reader has chosen, what was bought before stays: it is `enough` for the longest choice.
+    """
+
+    def __init__(self, sewn: Sewn, workshop: Workshop, enough: Buying | None = None) -> None:
         self.sewn = sewn
         self.workshop = workshop
+        self._enough = enough
 
     @cached_property
     def purchases(self) -> Mapping[str, Purchase]:
         """What to buy of each material, by its key; worked out when it is first asked for."""
+        if self._enough is not None:
+            return self._enough.purchases
         return self._bought(1, lambda demand: True)
 
     def kits(self, number: int, *, optional: bool) -> Mapping[str, Purchase]:
@@ -214,10 +220,21 @@ def work_out(recipe: Recipe, size: Size, problems: Problems, workshop: Workshop 
     """Work out a size, sew it in every way, and settle everything that its prose prints."""
     edition = make_edition(recipe, size, problems, _later)
     sewn = prove_sewing(edition)
+    return _settled(sewn, Buying(sewn, workshop), problems)
+
+
+def work_out_chosen(size: WorkedSize, choices: Mapping[str, Quantity], problems: Problems) -> WorkedSize:
+    """Work a size out again as the reader has chosen; what to buy stays."""
+    recipe = size.edition.recipe
+    edition = make_edition(recipe, size.edition.size, problems, _later, choices)
+    sewn = prove_sewing(edition, choices)
+    return _settled(sewn, Buying(sewn, size.buying.workshop, size.buying), problems)
+
+
+def _settled(sewn: Sewn, buying: Buying, problems: Problems) -> WorkedSize:
     problems.extend(sewn.problems)
     edition = sewn.fullest.edition
-    runs = tuple(told(recipe))
-    buying = Buying(sewn, workshop)
+    runs = tuple(told(edition.recipe))
     asked = Asked(sewn.fullest, buying, problems)
     settled = settle(edition, runs, asked.value, problems)
     _hold_ways(edition, buying, runs, settled, problems)
