@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 
 from presscloth.cutting.buying import Purchase
 from presscloth.drawing.pieces import draw_pieces
