@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-import pytest
-
-from presscloth.handout.wording import amount, clock, counted
+from presscloth.handout.wording import amount, clock
 from presscloth.measure import System, length, number
 from presscloth.recipe.prose import How
 
@@ -31,20 +29,6 @@ def test_what_the_braces_ask_for() -> None:
 
 def test_a_number_has_no_system() -> None:
     assert amount(number(12), BOTH).texts == (("12", None),)
-
-
-@pytest.mark.parametrize(
-    ("count", "name", "said"),
-    [
-        (1, "row", "1 row"),
-        (4, "row", "4 rows"),
-        (2, "patch", "2 patches"),
-        (2, "canopy", "2 canopies"),
-        (2, "tray", "2 trays"),
-    ],
-)
-def test_counted(count: int, name: str, said: str) -> None:
-    assert counted(count, name) == said
 
 
 def test_clock() -> None:

@@ -10,9 +10,10 @@ from itertools import zip_longest
 from presscloth.cutting.buying import Purchase
 from presscloth.drawing.layouts import draw_layouts
 from presscloth.handout.tree import Amount, Figure, LayoutRow
-from presscloth.handout.wording import amount, counted
+from presscloth.handout.wording import amount
 from presscloth.measure import Kind, Quantity, System, decimal_text, number_text, printed
 from presscloth.recipe.tree import Form
+from presscloth.tongue import counted_number, many, measured, named, say
 
 
 def quantities(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> Mapping[str, Amount]:
@@ -42,27 +43,33 @@ def with_optional(purchase: Purchase | None, systems: Sequence[System]) -> tuple
 def optional_words(purchase: Purchase) -> str:
     """`with the optional pocket`: for what more is bought."""
     if len(purchase.optional) == 1:
-        return f"with the optional {purchase.optional[0]}"
-    return "with everything that is optional"
+        return say("with the optional {piece}", piece=named(purchase.optional[0]))
+    return say("with everything that is optional")
 
 
 def _number(purchase: Purchase, system: System) -> str:
     """`2 fat quarters`, `3 lengths`, `3`: what is bought one by one."""
     bought = purchase.by_system[system].buy
     match purchase.material.form:
-        case Form.SHEET | Form.FAT_QUARTER as form:
-            return counted(int(bought), form.value)
+        case Form.SHEET:
+            return many("{n} sheet", "{n} sheets", int(bought))
+        case Form.FAT_QUARTER:
+            return many("{n} fat quarter", "{n} fat quarters", int(bought))
         case Form.TAPE | Form.ELASTIC:
-            return counted(int(bought), "length")
+            return many("{n} length", "{n} lengths", int(bought))
         case _:
-            return number_text(bought)
+            return counted_number(number_text(bought))
 
 
 def _zips(purchase: Purchase, system: System) -> str:
     """`1 of 35 cm`, `2 of 20 cm`: every zip in the next length that is sold."""
     lengths = Counter(purchase.by_system[system].lengths)
     return ", ".join(
-        f"{count} of {printed(Quantity(Kind.LENGTH, length, length), system).text}"
+        say(
+            "{count} of {length}",
+            count=count,
+            length=measured(printed(Quantity(Kind.LENGTH, length, length), system).text),
+        )
         for length, count in lengths.items()
     )
 
@@ -91,6 +98,6 @@ def verdict(purchase: Purchase | None) -> str:
     if purchase is None or not any(bought.cloths for bought in purchase.by_system.values()):
         return ""
     if all(bought.proved for bought in purchase.by_system.values()):
-        return "least that can be bought"
+        return say("least that can be bought")
     over = max(bought.buy / bought.bound - 1 for bought in purchase.by_system.values() if bought.bound)
-    return f"within {decimal_text(max(over * 100, Fraction(1)), 0)} % of the bound"
+    return say("within {percent} % of the bound", percent=decimal_text(max(over * 100, Fraction(1)), 0))

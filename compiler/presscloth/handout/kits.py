@@ -12,9 +12,9 @@ from presscloth.handout.bought import verdict, worded
 from presscloth.handout.lists import sides
 from presscloth.handout.orders import cut_orders
 from presscloth.handout.tree import Amount, CutOrder
-from presscloth.handout.wording import amount
+from presscloth.handout.wording import amount, form_word, shape_word
 from presscloth.measure import Kind, Quantity, System, length, number_text
-from presscloth.recipe.tree import Shape
+from presscloth.tongue import counted_number, named
 
 OF_THE_SHOP = length(10, Fraction(9, 2))
 """What is saved is told in whole centimetres and eighths of a yard, never more than it is."""
@@ -84,8 +84,8 @@ def kit_materials(kits: Kits, systems: Sequence[System]) -> Iterator[KitMaterial
         material = together.material
         yield KitMaterial(
             key=key,
-            name=material.name,
-            form=material.form.value,
+            name=named(material.name),
+            form=form_word(material.form),
             width=None if width is None else amount(width, systems),
             single=worded(kits.single[key], systems),
             together=worded(together, systems),
@@ -124,12 +124,12 @@ def _worded(
         quantity = Quantity(kind, told[System.METRIC], told[System.IMPERIAL])
         return amount(quantity, systems, bought=bought)
     if len({told[system] for system in systems}) == 1:
-        return Amount(((number_text(told[systems[0]]), None),))
-    return Amount(tuple((number_text(told[system]), system) for system in systems))
+        return Amount(((counted_number(number_text(told[systems[0]])), None),))
+    return Amount(tuple((counted_number(number_text(told[system])), system) for system in systems))
 
 
 def _cuts(purchase: Purchase, systems: Sequence[System]) -> Iterator[KitCut]:
     pieces: Counted = purchase.by_system[systems[0]].pieces
     for piece, number in pieces:
-        shape = "" if piece.shape is Shape.RECTANGLE else piece.shape.value
-        yield KitCut(piece.name, number, shape, sides(piece, purchase.material.form, systems))
+        cut_sides = sides(piece, purchase.material.form, systems)
+        yield KitCut(named(piece.name), number, shape_word(piece.shape), cut_sides)

@@ -9,11 +9,12 @@ from presscloth.edition import CutPiece, Edition, Evaluator
 from presscloth.handout.bought import quantities, verdict, with_optional
 from presscloth.handout.prose import Teller
 from presscloth.handout.tree import Amount, CutLine, Inline, MaterialLine
-from presscloth.handout.wording import amount
+from presscloth.handout.wording import amount, form_word, shape_word, side_word
 from presscloth.measure import Quantity, System
 from presscloth.recipe.expression import Expression
 from presscloth.recipe.materials import BY_LENGTH
 from presscloth.recipe.tree import Form, Material, Note, NoteKind, Recipe, Shape
+from presscloth.tongue import named
 
 
 def used_materials(
@@ -43,8 +44,8 @@ def material_lines(
     return tuple(
         MaterialLine(
             key=material.key,
-            name=material.name,
-            form=material.form.value,
+            name=named(material.name),
+            form=form_word(material.form),
             width=worded(material.width),
             quantity=bought.get(material.key),
             sold_by=worded(material.sold_by),
@@ -79,12 +80,12 @@ def _lines(
     for key in piece.keys:
         material = materials[key]
         yield CutLine(
-            piece=piece.name,
+            piece=named(piece.name),
             key=key,
-            material=material.name,
+            material=named(material.name),
             number=piece.count,
             sides=sides(piece, material.form, teller.systems),
-            shape="" if piece.shape is Shape.RECTANGLE else piece.shape.value,
+            shape=shape_word(piece.shape),
             measure_first=measure_first,
             notes=notes,
             belongs=belongs.get(piece.name, ""),
@@ -101,10 +102,10 @@ def sides(piece: CutPiece, form: Form, systems: Sequence[System]) -> tuple[tuple
     if only is None:
         return ()
     if form in BY_LENGTH:
-        return (("length", worded(only)),)
+        return ((side_word("length"), worded(only)),)
     if piece.shape is Shape.CIRCLE:
-        return (("diameter", worded(only)),)
+        return ((side_word("diameter"), worded(only)),)
     if piece.shape in (Shape.HALF_SQUARE, Shape.QUARTER_SQUARE):
-        return (("square", worded(only)),)
-    named = (("width", piece.width), ("height", piece.height))
-    return tuple((word, worded(side)) for word, side in named if side is not None)
+        return ((side_word("square"), worded(only)),)
+    by_name = (("width", piece.width), ("height", piece.height))
+    return tuple((side_word(word), worded(side)) for word, side in by_name if side is not None)

@@ -11,12 +11,13 @@ from presscloth.cutting.pieces import length_of
 from presscloth.cutting.strip_list import CutStrips, strips_of
 from presscloth.handout.bought import optional_words
 from presscloth.handout.tree import Amount, CutOrder, Inline, Text
-from presscloth.handout.wording import amount, counted
+from presscloth.handout.wording import amount
 from presscloth.measure import Kind, Quantity, System
 from presscloth.recipe.tree import Shape
+from presscloth.tongue import listed, many, named, say
 
-INTO = {Shape.HALF_SQUARE: "two", Shape.QUARTER_SQUARE: "four"}
-"""Into how many triangles a square is cut."""
+WIDTH = "\0"
+"""Stands for the width while a line is worded, since a width is more than a text."""
 
 
 def cut_orders(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> tuple[CutOrder, ...]:
@@ -24,9 +25,9 @@ def cut_orders(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> 
     found: list[CutOrder] = []
     for purchase in purchases.values():
         if purchase.way is Way.STRIPS:
-            found += _orders(purchase, systems, purchase.material.name)
+            found += _orders(purchase, systems, named(purchase.material.name))
             if purchase.with_optional:
-                name = f"{purchase.material.name}, {optional_words(purchase)}"
+                name = f"{named(purchase.material.name)}, {optional_words(purchase)}"
                 found += _orders(purchase.full(), systems, name)
     return tuple(found)
 
@@ -48,23 +49,37 @@ def _orders(purchase: Purchase, systems: Sequence[System], name: str) -> Iterato
 def _line(row: Sequence[CutStrips], systems: Sequence[System], pieces: Counted) -> tuple[Inline, ...]:
     first = row[0]
     shapes = {piece.name: piece.shape for piece, _ in pieces}
-    listed = [_given(name, count, shapes[name]) for name, count in first.pieces]
-    *before, last = listed
-    words = f"{', '.join(before)} and {last}" if before else last
-    whence = "from it" if first.number == 1 else "from each"
-    return (
-        Text(f"Cut {counted(first.number, 'strip')} "),
-        _wide(row, systems),
-        Text(f" wide; {whence}, cut {words}."),
+    pieces_said = listed([_given(named(name), count, shapes[name]) for name, count in first.pieces])
+    words = many(
+        "Cut {n} strip {width} wide; from it, cut {pieces}.",
+        "Cut {n} strips {width} wide; from each, cut {pieces}.",
+        first.number,
+        width=WIDTH,
+        pieces=pieces_said,
     )
+    before, after = words.split(WIDTH)
+    return Text(before), _wide(row, systems), Text(after)
 
 
 def _given(name: str, count: int, shape: Shape) -> str:
-    into = INTO.get(shape)
-    if into is None:
-        return f"{count} {name}"
-    across = "across" if shape is Shape.HALF_SQUARE else "across both ways"
-    return f"{counted(count, 'square')} for {name}, cut {across} into {into}"
+    """What is cut from a strip; a square is cut into triangles afterwards."""
+    match shape:
+        case Shape.HALF_SQUARE:
+            return many(
+                "{n} square for {piece}, cut across into two",
+                "{n} squares for {piece}, cut across into two",
+                count,
+                piece=name,
+            )
+        case Shape.QUARTER_SQUARE:
+            return many(
+                "{n} square for {piece}, cut across both ways into four",
+                "{n} squares for {piece}, cut across both ways into four",
+                count,
+                piece=name,
+            )
+        case _:
+            return say("{count} {piece}", count=count, piece=name)
 
 
 def _wide(row: Sequence[CutStrips], systems: Sequence[System]) -> Amount:

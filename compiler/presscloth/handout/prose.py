@@ -14,6 +14,7 @@ from presscloth.measure import System
 from presscloth.proof.prose import Named, Settled
 from presscloth.recipe import prose
 from presscloth.recipe.expression import Bought
+from presscloth.tongue import named
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +54,7 @@ class Teller:
     def _measure(self, measure: prose.Measure) -> tree.Inline:
         value = self.settled[measure.span]
         if isinstance(value, Named):
-            return tree.Text(value.piece.name)
+            return tree.Text(named(value.piece.name))
         match measure.expression:
             case Bought(key=key) if key.text in self.quantities and not measure.how:
                 return self.quantities[key.text]

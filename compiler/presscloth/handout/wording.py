@@ -11,7 +11,8 @@ from collections.abc import Sequence
 from presscloth.handout.tree import Amount
 from presscloth.measure import Kind, Quantity, System, number_text, printed
 from presscloth.recipe.prose import How
-from presscloth.recipe.tree import Recipe
+from presscloth.recipe.tree import Audience, Form, Recipe, Shape
+from presscloth.tongue import counted_number, measured, say, say_as
 
 
 def systems_of(recipe: Recipe, publisher: Sequence[System] = ()) -> tuple[System, ...]:
@@ -35,28 +36,86 @@ def amount(
     bought: bool = False,
 ) -> Amount:
     """Word a quantity. `cut` and `bought` choose how it is rounded."""
-    before = "about" if How.ABOUT in hows or quantity.about else ""
+    before = say("about") if How.ABOUT in hows or quantity.about else ""
     asked = {How.METRIC: System.METRIC, How.IMPERIAL: System.IMPERIAL}
     only = tuple(asked[how] for how in hows if how in asked)
     if quantity.kind is Kind.NUMBER:
-        return Amount(((number_text(quantity[(only or systems)[0]]), None),), before)
+        number = counted_number(number_text(quantity[(only or systems)[0]]))
+        return Amount(((number, None),), before)
     bought = bought or How.BOUGHT in hows
-    texts = tuple((printed(quantity, s, cut=cut, bought=bought).text, s) for s in only or systems)
+    texts = tuple((measured(printed(quantity, s, cut=cut, bought=bought).text), s) for s in only or systems)
     return Amount(texts, before)
 
 
-def counted(count: int, name: str) -> str:
-    """`4 rows`, `1 row`: a number of things by their name."""
-    return f"{count} {name if count == 1 else plural(name)}"
+def form_word(form: Form) -> str:
+    """The word for a form of material."""
+    match form:
+        case Form.FABRIC:
+            return say("fabric")
+        case Form.WADDING:
+            return say("wadding")
+        case Form.INTERFACING:
+            return say("interfacing")
+        case Form.STABILISER:
+            return say("stabiliser")
+        case Form.SHEET:
+            return say("sheet")
+        case Form.FAT_QUARTER:
+            return say("fat quarter")
+        case Form.TAPE:
+            return say("tape")
+        case Form.ELASTIC:
+            return say("elastic")
+        case Form.ZIP:
+            return say("zip")
+        case Form.NOTION:
+            return say("notion")
+        case Form.FILLING:
+            return say("filling")
+        case Form.THREAD:
+            return say("thread")
 
 
-def plural(name: str) -> str:
-    """The plural of an English name, by the last word."""
-    if name.endswith(("s", "x", "ch", "sh")):
-        return name + "es"
-    if name.endswith("y") and name[-2:-1] not in "aeiou":
-        return name[:-1] + "ies"
-    return name + "s"
+def shape_word(shape: Shape) -> str:
+    """The word for a piece's shape; a rectangle needs none."""
+    match shape:
+        case Shape.RECTANGLE:
+            return ""
+        case Shape.CIRCLE:
+            return say("circle")
+        case Shape.HALF_SQUARE:
+            return say("half-square triangle")
+        case Shape.QUARTER_SQUARE:
+            return say("quarter-square triangle")
+        case Shape.OUTLINE:
+            return say("outline")
+
+
+def audience_word(audience: Audience) -> str:
+    """For whom an article is made."""
+    match audience:
+        case Audience.ADULT:
+            return say("adult")
+        case Audience.CHILD:
+            return say("child")
+        case Audience.BABY:
+            return say("baby")
+
+
+def side_word(part: str) -> str:
+    """The word for a side of a thing, as it stands with a measure."""
+    words = {
+        "width": say("width"),
+        "height": say("height"),
+        "depth": say("depth"),
+        "length": say("length"),
+        "top": say_as("side", "top"),
+        "bottom": say_as("side", "bottom"),
+        "diameter": say("diameter"),
+        "square": say_as("side", "square"),
+        "around": say_as("side", "around"),
+    }
+    return words.get(part, part)
 
 
 def clock(seconds: int) -> str:
