@@ -5,6 +5,7 @@ The rooms, in the order in which a recipe passes through them:
 tongue     the language in which a handout speaks: words, numbers, units
 source     the text and places in it
 measure    lengths, areas, weights and counts, exact in two systems
+outline    the geometry of pieces that are cut by an outline
 problems   what a problem is, and how problems are shown
 recipe     text to Recipe: Markdown, tables, expressions, statements
 edition    Recipe and a size to Edition: every measure of that size

@@ -19,6 +19,7 @@ ROOMS = (
     "source",
     "problems",
     "measure",
+    "outline",
     "recipe",
     "edition",
     "sewing",

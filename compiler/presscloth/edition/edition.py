@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 
 from presscloth.edition.evaluator import AskThings, Evaluator
+from presscloth.edition.outlines import draft_piece
 from presscloth.edition.problems import NotPositive, WrongKind
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, printed
+from presscloth.outline import Drafted
 from presscloth.problems import Problems
 from presscloth.recipe.expression import Broken, Expression, Name
 from presscloth.recipe.matching import names_of
@@ -38,6 +40,7 @@ class CutPiece:
 
     `count` is the number from each of `keys`, `spare` how many of those are never wanted. `width`
     and `height` are cut sizes; a length has a `height` only, a circle a `width`, a notion neither.
+    A piece that is cut by an `outline` has the sizes of the box around it, which are cut rounded up.
     `allowance` is None where neither the row nor a measure `seam` gives one.
     """
 
@@ -48,7 +51,7 @@ class CutPiece:
     width: Quantity | None
     height: Quantity | None
     shape: Shape
-    outline: str | None
+    outline: Drafted | None
     grain: Grain
     allowance: Quantity | None
     row: Piece
@@ -174,10 +177,12 @@ def cut_piece(piece: Piece, evaluator: Evaluator) -> CutPiece | None:
     height = _side(piece, piece.height, "height", evaluator)
     allowance = _allowance(piece, evaluator)
     spare = _spare(piece, evaluator)
-    for part in (count, width, height, allowance, spare):
+    outline = _outline(piece, allowance, evaluator)
+    for part in (count, width, height, allowance, spare, outline):
         if isinstance(part, Broken):
             return None
     assert not isinstance(count, Broken) and not isinstance(width, Broken)
+    assert not isinstance(outline, Broken)
     assert not isinstance(height, Broken) and not isinstance(allowance, Broken)
     assert not isinstance(spare, Broken)
     return CutPiece(
@@ -185,14 +190,26 @@ def cut_piece(piece: Piece, evaluator: Evaluator) -> CutPiece | None:
         keys=tuple(key.text for key in piece.keys),
         count=count,
         spare=spare,
-        width=width,
-        height=height,
+        width=width if outline is None else replace(outline.width, physical=True),
+        height=height if outline is None else replace(outline.height, physical=True),
         shape=piece.shape,
-        outline=piece.outline,
+        outline=outline,
         grain=piece.grain,
         allowance=allowance,
         row=piece,
     )
+
+
+def _outline(
+    piece: Piece, allowance: Quantity | Broken | None, evaluator: Evaluator
+) -> Drafted | Broken | None:
+    """The outline that a piece is cut by; one that could not be read has been reported."""
+    if piece.shape is not Shape.OUTLINE or piece.outline is None:
+        return None
+    found = look_up(piece.outline, {outline.name.text: outline for outline in evaluator.outlines})
+    if found is None or isinstance(allowance, Broken):
+        return Broken(piece.span)
+    return draft_piece(found, piece.name.text, allowance, evaluator)
 
 
 def _side(piece: Piece, side: Definition | None, word: str, evaluator: Evaluator) -> Quantity | Broken | None:

@@ -108,6 +108,7 @@ class Evaluator:
         choices: Mapping[str, Quantity] | None = None,
     ) -> None:
         self.systems = recipe.front.systems
+        self.outlines = recipe.outlines
         self._size = size
         self._ask = ask
         self._problems = problems

@@ -24,13 +24,15 @@ Slots = Mapping[str, Slot]
 class Known:
     """The names that a recipe knows: measures, things (pieces and what is sewn), material keys.
 
-    `lost` are the places where more would have been named, had they been readable.
+    `lost` are the places where more would have been named, had they been readable; `edges` the names
+    that outlines give to edges.
     """
 
     measures: Mapping[str, Span]
     things: Mapping[str, Span]
     keys: frozenset[str]
     lost: tuple[Span, ...] = ()
+    edges: tuple[str, ...] = ()
 
     def is_thing(self, name: str) -> bool:
         return look_up(name, self.things) is not None
@@ -183,13 +185,20 @@ class Matcher:
         if self._says(at, "long") and self._says(at + 1, "side"):
             yield at + 2, ("long side",)
             return
-        if at >= len(self.tokens) or self.tokens[at].text not in EDGES:
-            return
-        edge = self.tokens[at].text
-        yield at + 1, (edge,)
-        if most > 1 and (self._says(at + 1, ",") or self._says(at + 1, "and")):
-            for end, others in self._edge_words(at + 2, most - 1):
-                yield end, (edge, *others)
+        for end, edge in self._edge_word(at):
+            yield end, (edge,)
+            if most > 1 and (self._says(end, ",") or self._says(end, "and")):
+                for last, others in self._edge_words(end + 1, most - 1):
+                    yield last, (edge, *others)
+
+    def _edge_word(self, at: int) -> Iterator[tuple[int, str]]:
+        """One of the four edges, or one that an outline names."""
+        if at < len(self.tokens) and self.tokens[at].text in EDGES:
+            yield at + 1, self.tokens[at].text
+        for edge in self.known.edges:
+            words = edge.casefold().split(" ")
+            if edge not in EDGES and all(self._says(at + i, word) for i, word in enumerate(words)):
+                yield at + len(words), edge
 
     def _list_of_edges(self, at: int) -> Iterator[tuple[int, tuple[EdgesOf, ...]]]:
         for end, first in self._edges_of(at, most=1):

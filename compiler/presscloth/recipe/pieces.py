@@ -19,7 +19,8 @@ from presscloth.recipe.tree import Definition, Form, Grain, Material, NoteKind, 
 from presscloth.recipe.words import nearest, why_no_name
 from presscloth.source import Passage, Span
 
-_OUTLINE = re.compile(r"outline (.+)", re.IGNORECASE)
+_OUTLINE = re.compile(r"outline(?: +(.+))?", re.IGNORECASE)
+BY_OUTLINE = "cut by its outline"
 _EMPTY = ("", "–", "-", "—")
 
 
@@ -84,10 +85,10 @@ class SideMissing(Problem):
 
 
 class SideLeftOver(Problem):
-    """A tape, a zip or a round piece is given two sizes.
+    """A tape, a zip or a round piece is given two sizes, or one with an outline any.
 
-    A tape or a zip has a length only, a circle its diameter, a notion none. The second size would
-    be printed nowhere.
+    A tape or a zip has a length only, a circle its diameter, a notion none; what is cut by an outline
+    has its sizes from there. A size too many would be printed nowhere.
 
     Fails:
 
@@ -140,9 +141,13 @@ class SideLeftOver(Problem):
     what: str
 
     def message(self) -> str:
+        if self.what == BY_OUTLINE:
+            return f"`{self.piece}` is {self.what}, which says how large it is, and has a size besides"
         return f"`{self.piece}` is {self.what} and has two sizes"
 
     def hint(self) -> str:
+        if self.what == BY_OUTLINE:
+            return "leave both cells empty"
         return "leave one of the two cells empty"
 
 
@@ -216,7 +221,7 @@ def _piece(
         problems.add(NameNotAllowed(span=name.span, name=name.text, why=why))
         return None
     keys = _keys(from_cell, materials, lost, problems)
-    shape, outline = _shape(row, problems)
+    shape, outline = _shape(row, name.text, problems)
     sizes = row.cells.get("Sizes")
     notes_cell = row.cells.get("Notes")
     notes = read_notes(notes_cell, PIECE_NOTES, inlines, problems) if notes_cell else ()
@@ -257,12 +262,13 @@ def _side(row: Row, column: str, piece: Name, problems: Problems) -> Definition 
     return measured(Name(f"{column.lower()} of {piece.text}", piece.span), cell, (), cell.span(), problems)
 
 
-def _shape(row: Row, problems: Problems) -> tuple[Shape, str | None]:
+def _shape(row: Row, piece: str, problems: Problems) -> tuple[Shape, str | None]:
+    """The shape, and the outline's name, which is the piece's own where the cell gives none."""
     cell = row.cells.get("Shape")
     if cell is None or cell.text.strip() in _EMPTY:
         return Shape.RECTANGLE, None
     if match := _OUTLINE.fullmatch(cell.text):
-        return Shape.OUTLINE, match[1]
+        return Shape.OUTLINE, " ".join((match[1] or piece).split())
     for shape in Shape:
         if cell.text.casefold() == shape.value and shape is not Shape.OUTLINE:
             return shape, None
@@ -292,6 +298,9 @@ def _hold_sides(piece: Piece, row: Row, forms: list[Form], problems: Problems) -
     if missing is not None:
         place = row.place("Width" if missing == "width" else "Height")
         problems.add(SideMissing(span=place, piece=piece.name.text, side=missing))
+    elif piece.shape is Shape.OUTLINE and (piece.width is not None or piece.height is not None):
+        column = "Height" if piece.width is None else "Width"
+        problems.add(SideLeftOver(span=row.place(column), piece=piece.name.text, what=BY_OUTLINE))
     elif piece.width is not None and piece.height is not None:
         laid_out = any(form in LAID_OUT for form in forms)
         name, second = piece.name.text, row.place("Height")
@@ -303,6 +312,8 @@ def _hold_sides(piece: Piece, row: Row, forms: list[Form], problems: Problems) -
 
 
 def _missing_side(piece: Piece, forms: list[Form]) -> str | None:
+    if piece.shape is Shape.OUTLINE:
+        return None
     if any(form in LAID_OUT for form in forms):
         if piece.width is None:
             return "width"

@@ -22,6 +22,8 @@ from presscloth.recipe.markdown import HeadingBlock, MarkdownBlock
 from presscloth.recipe.matching import Known
 from presscloth.recipe.materials import read_materials
 from presscloth.recipe.naming import circles, definitions, hold_names, known_names, one_name_one_thing
+from presscloth.recipe.outline import expressions as outline_expressions
+from presscloth.recipe.outlines import hold_outlines, read_outlines
 from presscloth.recipe.patterns import VerbForm
 from presscloth.recipe.pieces import read_pieces
 from presscloth.recipe.prose import Measure
@@ -144,12 +146,19 @@ def _read(
     by_key = {material.key: material for material in materials}
     pieces = read_pieces(table, by_key, lost_materials, inlines, problems) if table else ()
     lost_pieces = lost("Pieces", [piece.span for piece in pieces])
+    drawn = known.get("Outlines")
+    outlines = read_outlines(drawn, problems)
+    headings = sum(isinstance(block, HeadingBlock) for block in drawn.content) if drawn else 0
+    hold_outlines(outlines, pieces, whole=len(outlines) == headings, problems=problems)
     every_loss = (*lost_columns, *lost_sizes, *lost_measures, *lost_materials, *lost_pieces)
 
     step_blocks = known["Steps"].content if "Steps" in known else ()
     results = tuple(_results(step_blocks))
     one_name_one_thing(sizes, measures, pieces, results, problems)
-    names = known_names(sizes, measures, pieces, materials, results, every_loss)
+    names = replace(
+        known_names(sizes, measures, pieces, materials, results, every_loss),
+        edges=tuple(dict.fromkeys(edge for outline in outlines for edge in outline.edges())),
+    )
     sew = partial(sew_block, verbs=verbs, known=names, problems=problems)
     stages = steps.read_stages(step_blocks, blocks, inlines, sew, problems)
     checks = tuple(
@@ -173,6 +182,7 @@ def _read(
         ),
         materials=materials,
         pieces=pieces,
+        outlines=outlines,
         stages=stages,
         checks=checks,
         lost=every_loss,
@@ -229,6 +239,8 @@ def _expressions(recipe: Recipe) -> Iterator[Expression]:
         yield from (note.amount for note in piece.notes if note.amount is not None)
         if piece.allowance is not None:
             yield piece.allowance
+    for outline in recipe.outlines:
+        yield from outline_expressions(outline)
     for each in recipe.checks:
         match each.compared:
             case Compared(left=left, right=right, margin=margin):

@@ -22,7 +22,7 @@ from presscloth.recipe.tree import Definition, Size
 from presscloth.recipe.words import look_up, nearest, why_no_name
 from presscloth.source import Passage, Span
 
-KNOWN = ("Sizes", "Measures", "Tools", "Materials", "Pieces", "Steps", "Checks")
+KNOWN = ("Sizes", "Measures", "Tools", "Materials", "Outlines", "Pieces", "Steps", "Checks")
 ONE_SIZE = "One size"
 
 

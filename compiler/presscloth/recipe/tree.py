@@ -9,6 +9,7 @@ from pathlib import Path
 from presscloth.frozen import dataclass
 from presscloth.measure import System
 from presscloth.recipe.expression import Broken, Compared, Expression, Name
+from presscloth.recipe.outline import OutlineText
 from presscloth.recipe.prose import Block, Inline
 from presscloth.recipe.statement import SewBlock
 from presscloth.source import Source, Span
@@ -274,6 +275,7 @@ class Recipe:
     stages: tuple[Stage, ...]
     checks: tuple[Check, ...]
     notes: tuple[Section, ...]
+    outlines: tuple[OutlineText, ...] = ()
     lost: tuple[Span, ...] = ()
     unknown: frozenset[Span] = frozenset()
 

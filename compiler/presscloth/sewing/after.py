@@ -21,6 +21,7 @@ from presscloth.sewing.things import (
     Long,
     Odd,
     Shape,
+    Shaped,
     Thing,
     Triangle,
     Whole,
@@ -288,6 +289,9 @@ def sides_of(shape: Shape) -> Iterator[tuple[str, Quantity]]:
             yield "diameter", shape.diameter
         case Triangle():
             yield "leg", shape.leg
+        case Shaped():
+            for name, edge in shape.edges.items():
+                yield f"edge `{name}`", edge.length
         case Long():
             yield "length", shape.length
         case Odd() | Whole():
@@ -347,7 +351,9 @@ def raw_edges(shape: Shape) -> tuple[str, ...] | None:
         case Flat():
             raw = [name for name in SIDES if _frays(shape.edge(name))]
         case Hollow(ends=ends):
-            raw = [name for name in SIDES if name in ends and _frays(ends[name])]
+            raw = [name for name in dict.fromkeys((*SIDES, *ends)) if name in ends and _frays(ends[name])]
+        case Shaped(edges=edges):
+            raw = [name for name, edge in edges.items() if _frays(edge)]
         case Circle(rim=rim) | Triangle(rim=rim):
             return () if rim.raw else None
         case Long() | Whole() | Odd():

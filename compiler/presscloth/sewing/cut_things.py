@@ -11,7 +11,8 @@ from presscloth.recipe.tree import Shape as PieceShape
 from presscloth.sewing.lengths import half, times_root_two
 from presscloth.sewing.measuring import measured
 from presscloth.sewing.placing import Box, Part
-from presscloth.sewing.things import Circle, Long, Odd, Rim, Shape, State, Thing, Triangle, Whole, rectangle
+from presscloth.sewing.shaping import shape_of
+from presscloth.sewing.things import Circle, Long, Rim, Shape, State, Thing, Triangle, Whole, rectangle
 
 BY_LENGTH = (Form.TAPE, Form.ELASTIC, Form.ZIP)
 WITHOUT_SIDES = (Form.NOTION, Form.FILLING, Form.THREAD)
@@ -31,6 +32,8 @@ def cut_thing(piece: CutPiece, material: Material | None) -> Thing:
 def _shape(piece: CutPiece, form: Form) -> Shape:
     rim = Rim(State.RAW, piece.allowance)
     width, height = piece.width, piece.height
+    if piece.outline is not None and form not in (*WITHOUT_SIDES, *BY_LENGTH):
+        return shape_of(piece.outline)
     one = height or width
     if form in WITHOUT_SIDES or one is None:
         return Whole()
@@ -45,11 +48,9 @@ def _shape(piece: CutPiece, form: Form) -> Shape:
         case PieceShape.QUARTER_SQUARE:
             side = width or one
             return Triangle(half(times_root_two(side)), side, rim, quarter=True)
-        case PieceShape.OUTLINE:
-            return Odd(width, height, rim)
-        case PieceShape.RECTANGLE if width is None or height is None:
+        case PieceShape.RECTANGLE | PieceShape.OUTLINE if width is None or height is None:
             return Long(one, form)
-        case PieceShape.RECTANGLE:
+        case PieceShape.RECTANGLE | PieceShape.OUTLINE:
             return rectangle(width, height, rim)
 
 

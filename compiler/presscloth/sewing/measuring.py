@@ -19,6 +19,7 @@ from presscloth.sewing.things import (
     Odd,
     Rim,
     Shape,
+    Shaped,
     Triangle,
     Whole,
     neighbours,
@@ -57,6 +58,8 @@ def edge_of(shape: Shape, name: str) -> Edge | None:
             return Edge.plain(shape.long_side, shape.rim)
         case Triangle() if name in shape.legs:
             return Edge.plain(shape.leg, shape.rim)
+        case Shaped():
+            return shape.edges.get(name)
         case _:
             return None
 
@@ -72,6 +75,8 @@ def seam_length(shape: Shape, name: str) -> Quantity | None:
             return stitched_long_side(shape)
         case Triangle() if name in shape.legs:
             return stitched_leg(shape)
+        case Shaped() if name in shape.edges:
+            return shape.edges[name].length
         case _:
             return None
 
@@ -106,7 +111,7 @@ def measured(shape: Shape, part: str, *, finished: bool) -> Quantity | None:
 def _width(shape: Shape, *, finished: bool) -> Quantity | None:
     match shape:
         case Flat() if finished:
-            return longest((stitched(shape, "top"), stitched(shape, "bottom")))
+            return less(longest((stitched(shape, "top"), stitched(shape, "bottom"))), shape.bow[0])
         case Hollow() if finished:
             return less(shape.width, *_raw_ends(shape, ("left", "right")))
         case Flat() | Hollow() | Odd():
@@ -117,6 +122,8 @@ def _width(shape: Shape, *, finished: bool) -> Quantity | None:
             if shape.quarter:
                 return stitched_long_side(shape) if finished else shape.long_side
             return stitched_leg(shape) if finished else shape.leg
+        case Shaped():
+            return shape.across if finished else shape.width
         case Long() | Whole():
             return None
 
@@ -124,7 +131,7 @@ def _width(shape: Shape, *, finished: bool) -> Quantity | None:
 def _height(shape: Shape, *, finished: bool) -> Quantity | None:
     match shape:
         case Flat() if finished:
-            return longest((stitched(shape, "left"), stitched(shape, "right")))
+            return less(longest((stitched(shape, "left"), stitched(shape, "right"))), shape.bow[1])
         case Hollow() if finished:
             return less(shape.height, *_raw_ends(shape, ("top", "bottom")))
         case Flat() | Hollow() | Odd():
@@ -134,6 +141,8 @@ def _height(shape: Shape, *, finished: bool) -> Quantity | None:
         case Triangle():
             wide = _width(shape, finished=finished)
             return half(wide) if shape.quarter and wide is not None else wide
+        case Shaped():
+            return shape.down if finished else shape.height
         case Long() | Whole():
             return None
 
@@ -161,5 +170,7 @@ def _around(shape: Shape, *, finished: bool) -> Quantity | None:
             return total((stitched_leg(shape), stitched_leg(shape), stitched_long_side(shape)))
         case Triangle():
             return total((shape.leg, shape.leg, shape.long_side))
+        case Shaped():
+            return total(edge.length for edge in shape.edges.values())
         case Long() | Whole() | Odd():
             return None

@@ -6,7 +6,7 @@ from typing import assert_never
 
 from presscloth.problems import Problem
 from presscloth.recipe.tree import Form
-from presscloth.sewing.things import Circle, Flat, Hollow, Long, Odd, Shape, Triangle, Whole
+from presscloth.sewing.things import Circle, Flat, Hollow, Long, Odd, Shape, Shaped, Triangle, Whole
 
 
 def what_it_is(shape: Shape) -> str:
@@ -20,6 +20,8 @@ def what_it_is(shape: Shape) -> str:
             return "a round thing"
         case Triangle():
             return "a triangle"
+        case Shaped():
+            return "a thing cut by an outline"
         case Long(form=form):
             return "a zip" if form is Form.ZIP else "an elastic" if form is Form.ELASTIC else "a tape"
         case Whole():

@@ -15,7 +15,7 @@ from presscloth.frozen import dataclass
 from presscloth.measure import Quantity, same_length
 from presscloth.measure.quantity import System
 from presscloth.recipe.tree import Form
-from presscloth.sewing.lengths import less, longest, times, total
+from presscloth.sewing.lengths import NOTHING, less, longest, times, total
 from presscloth.sewing.placing import Part
 from presscloth.source import Span
 
@@ -115,12 +115,17 @@ def one_after_the_other(edges: tuple[Edge, ...], taken: Quantity) -> Edge:
     return Edge(less(total(edge.length for edge in edges), taken), rim, edges[0].first, edges[-1].last)
 
 
+def _without(bow: Quantity, length: Quantity) -> Quantity:
+    return length if bow is NOTHING else less(length, bow)
+
+
 @dataclass(frozen=True, slots=True)
 class Flat:
     """A flat thing with four edges.
 
     `seam_at` is where the last seam that crossed it lies, from its top; `least` the smallest of its
-    layers, width and height.
+    layers, width and height. `bow` is by how much curved or slanted edges are longer than it is wide
+    and high; nothing where it is a rectangle.
     """
 
     left: Edge
@@ -129,6 +134,7 @@ class Flat:
     bottom: Edge
     seam_at: Quantity | None = None
     least: tuple[Quantity, Quantity] | None = None
+    bow: tuple[Quantity, Quantity] = (NOTHING, NOTHING)
 
     def edge(self, name: str) -> Edge:
         match name:
@@ -143,11 +149,11 @@ class Flat:
 
     @property
     def width(self) -> Quantity:
-        return longest((self.top.length, self.bottom.length))
+        return _without(self.bow[0], longest((self.top.length, self.bottom.length)))
 
     @property
     def height(self) -> Quantity:
-        return longest((self.left.length, self.right.length))
+        return _without(self.bow[1], longest((self.left.length, self.right.length)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -206,6 +212,21 @@ class Triangle:
 
 
 @dataclass(frozen=True, slots=True)
+class Shaped:
+    """A flat thing cut by an outline whose edges are not simply left, right, top and bottom.
+
+    The `length` of an edge is that of its stitching. `width` and `height` are those of the box around
+    the cutting line, `across` and `down` those of the seam line's; None where several are sewn together.
+    """
+
+    edges: Mapping[str, Edge]
+    width: Quantity | None = None
+    height: Quantity | None = None
+    across: Quantity | None = None
+    down: Quantity | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Long:
     """A tape, an elastic, a cord or a zip."""
 
@@ -227,7 +248,7 @@ class Odd:
     rim: Rim | None = None
 
 
-Shape = Flat | Hollow | Circle | Triangle | Long | Whole | Odd
+Shape = Flat | Hollow | Circle | Triangle | Shaped | Long | Whole | Odd
 
 
 @dataclass(frozen=True, slots=True)
@@ -260,6 +281,7 @@ def turned(flat: Flat, quarters: int) -> Flat:
             right=flat.top,
             bottom=flat.right.turned_end,
             least=None if flat.least is None else (flat.least[1], flat.least[0]),
+            bow=(flat.bow[1], flat.bow[0]),
         )
     return flat
 

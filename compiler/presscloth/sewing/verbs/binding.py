@@ -9,7 +9,7 @@ from presscloth.measure import Quantity, length
 from presscloth.problems import Problem
 from presscloth.recipe.patterns import ResultRule
 from presscloth.sewing.lengths import NOTHING, less, longest, shortest, times, times_pi, total
-from presscloth.sewing.things import FINISHED, SIDES, Circle, Edge, Flat, Hollow, Long, Odd, Shape
+from presscloth.sewing.things import FINISHED, SIDES, Circle, Edge, Flat, Hollow, Long, Odd, Shape, Shaped
 from presscloth.sewing.verbs.laying import lay
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
@@ -110,7 +110,7 @@ def _finished(work: Work, *, takes_allowance: bool) -> Made:
 def _names(shape: Shape) -> tuple[str, ...]:
     if isinstance(shape, Hollow):
         return tuple(shape.ends)
-    return SIDES
+    return tuple(shape.edges) if isinstance(shape, Shaped) else SIDES
 
 
 def _sides(work: Work, used: Used, names: Sequence[str]) -> tuple[Side, ...]:
@@ -131,7 +131,9 @@ def finished_on(shape: Shape, taken: dict[str, Quantity]) -> Shape:
                 edge = shape.edge(name)
                 long = less(edge.length, *(across if name in ("top", "bottom") else down))
                 made[name] = edge.finished(long) if name in taken else edge.long(long)
-            return Flat(made["left"], made["right"], made["top"], made["bottom"])
+            return Flat(made["left"], made["right"], made["top"], made["bottom"], bow=shape.bow)
+        case Shaped():
+            return Shaped({n: e.finished(e.length) if n in taken else e for n, e in shape.edges.items()})
         case Hollow():
             ends = {
                 name: end.finished(end.length) if name in taken else end for name, end in shape.ends.items()

@@ -21,6 +21,7 @@ from presscloth.sewing.things import (
     Hollow,
     Long,
     Odd,
+    Shaped,
     with_edge,
 )
 from presscloth.sewing.verbs.binding import finished_on
@@ -126,8 +127,8 @@ def hem(work: Work) -> Made:
 
 def _open_edges(used: Used, names: tuple[str, ...]) -> tuple[str, ...]:
     """`all of` a tube or a pouch means its open ends."""
-    if isinstance(used.shape, Hollow) and set(names) == set(SIDES):
-        return tuple(used.shape.ends)
+    if isinstance(used.shape, Hollow | Shaped) and set(names) == set(SIDES):
+        return tuple(used.shape.ends if isinstance(used.shape, Hollow) else used.shape.edges)
     return names
 
 

@@ -22,6 +22,7 @@ from presscloth.sewing.things import (
     Long,
     Odd,
     Rim,
+    Shaped,
     State,
     Triangle,
     Whole,
@@ -36,6 +37,7 @@ from presscloth.sewing.verbs.joining_problems import (
     SidesMakeNoPouch,
 )
 from presscloth.sewing.verbs.laying import against, in_a_column, in_a_row, lay, lying_in_line, turned_to
+from presscloth.sewing.verbs.shaped import join_shaped, pouch_of_shaped
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
 
@@ -118,6 +120,8 @@ def join_edges(work: Work) -> Made:
     first, second = work.one("first"), work.one("second")
     if unmeasured((first, second)):
         return not_measured(work, (first, second))
+    if isinstance(first.shape, Shaped) or isinstance(second.shape, Shaped):
+        return join_shaped(work)
     if isinstance(first.shape, Triangle) or isinstance(second.shape, Triangle):
         return join_triangles(work)
     for used in (first, second):
@@ -168,6 +172,8 @@ def join_all_round(work: Work) -> Made:
     first, second = work.one("first"), work.one("second")
     if isinstance(first.shape, Circle) and isinstance(second.shape, Circle):
         return _round_pouch(work, first.shape, second.shape)
+    if isinstance(first.shape, Shaped):
+        return pouch_of_shaped(work, tuple(first.shape.edges))
     return _pouch(work, SIDES)
 
 
@@ -189,6 +195,8 @@ def join_on_sides(work: Work) -> Made:
     Three sides make a pouch that is open at the fourth, two opposite ones a tube.
     """
     sides = work.edges("sides")
+    if isinstance(work.one("first").shape, Shaped):
+        return pouch_of_shaped(work, sides)
     opposite = len(sides) == 2 and OPPOSITE[sides[0]] == sides[1]
     if len(sides) < 3 and not opposite:
         work.refuse(SidesMakeNoPouch(span=work.place("sides"), sides=sides))

@@ -10,17 +10,7 @@ from presscloth.sewing.cut_things import in_mm
 from presscloth.sewing.lengths import less, shared, shortest, times, total
 from presscloth.sewing.measuring import stitched_diameter, taken_off
 from presscloth.sewing.placing import somewhere
-from presscloth.sewing.things import (
-    FINISHED,
-    SIDES,
-    Circle,
-    Edge,
-    Flat,
-    Hollow,
-    Odd,
-    Rim,
-    State,
-)
+from presscloth.sewing.things import FINISHED, SIDES, Circle, Edge, Flat, Hollow, Odd, Rim, Shaped, State
 from presscloth.sewing.verbs.joining import MIRRORED, not_measured, unmeasured
 from presscloth.sewing.verbs.joining_problems import NothingToJoin
 from presscloth.sewing.verbs.layering_problems import (
@@ -31,6 +21,7 @@ from presscloth.sewing.verbs.layering_problems import (
     NoTurningGap,
 )
 from presscloth.sewing.verbs.laying import lay
+from presscloth.sewing.verbs.shaped import bag_out_shaped
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
 
@@ -147,6 +138,8 @@ def bag_out(work: Work) -> Made:
     is_open = work.edges("open") if work.has("open") else ()
     if not is_open and not work.has("gap"):
         work.report(CannotBeTurned(span=work.span, name=work.result_name or first.name))
+    if isinstance(first.shape, Shaped):
+        return bag_out_shaped(work, is_open)
     if isinstance(first.shape, Circle) and isinstance(second.shape, Circle):
         return _round_bagged(work, first, first.shape, second, second.shape)
     front = work.flat(first)
@@ -168,7 +161,7 @@ def _turned_out(flat: Flat, taken: dict[str, Quantity]) -> Flat:
         edge = flat.edge(name)
         length = less(edge.length, *(across if name in ("top", "bottom") else down))
         made[name] = edge.finished(length) if name in taken else edge.long(length)
-    return Flat(made["left"], made["right"], made["top"], made["bottom"])
+    return Flat(made["left"], made["right"], made["top"], made["bottom"], bow=flat.bow)
 
 
 def _round_bagged(work: Work, first: Used, one: Circle, second: Used, other: Circle) -> Made:
@@ -237,6 +230,8 @@ def _size(used: Used) -> tuple[Quantity, Quantity] | None:
             return width, height
         case Circle(diameter=diameter):
             return diameter, diameter
+        case Shaped(width=Quantity() as width, height=Quantity() as height):
+            return width, height
         case Odd(width=Quantity() as width, height=Quantity() as height):
             return width, height
         case _:

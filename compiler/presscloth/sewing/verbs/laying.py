@@ -34,7 +34,15 @@ def in_a_row(flats: Sequence[Flat], taken: Sequence[Quantity]) -> Flat:
         right=flats[-1].right,
         top=one_after_the_other(tuple(flat.top for flat in flats), lost),
         bottom=one_after_the_other(tuple(flat.bottom for flat in flats), lost),
+        bow=(total(flat.bow[0] for flat in flats), _outer_bow(flats[0], flats[-1])[1]),
     )
+
+
+def _outer_bow(first: Flat, last: Flat) -> tuple[Quantity, Quantity]:
+    """The bow of the longer of two outer edges, from side to side and from top to bottom."""
+    across = first if first.top.length.metric >= last.bottom.length.metric else last
+    down = first if first.left.length.metric >= last.right.length.metric else last
+    return across.bow[0], down.bow[1]
 
 
 def in_a_column(flats: Sequence[Flat], taken: Sequence[Quantity]) -> Flat:
@@ -47,6 +55,7 @@ def in_a_column(flats: Sequence[Flat], taken: Sequence[Quantity]) -> Flat:
         top=flats[0].top,
         bottom=flats[-1].bottom,
         seam_at=less(above, lost, times(-1, taken[-1])) if taken else None,
+        bow=(_outer_bow(flats[0], flats[-1])[0], total(flat.bow[1] for flat in flats)),
     )
 
 

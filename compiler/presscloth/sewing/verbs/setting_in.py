@@ -9,7 +9,19 @@ from presscloth.measure import Quantity, length
 from presscloth.problems import Problem
 from presscloth.sewing.lengths import half, less, times, times_pi, total
 from presscloth.sewing.measuring import stitched, stitched_diameter
-from presscloth.sewing.things import OPPOSITE, SEWN, SIDES, Circle, Edge, Flat, Hollow, Odd, Rim, together
+from presscloth.sewing.things import (
+    OPPOSITE,
+    SEWN,
+    SIDES,
+    Circle,
+    Edge,
+    Flat,
+    Hollow,
+    Odd,
+    Rim,
+    Shaped,
+    together,
+)
 from presscloth.sewing.verbs.joining import not_measured, sewn_against, unmeasured
 from presscloth.sewing.verbs.laying import lay
 from presscloth.sewing.verbs.verb import Verb
@@ -91,6 +103,8 @@ def set_in(work: Work) -> Made:
             return _closed(work, outer, opening, taken, across, across, is_round=True)
         case Flat():
             return _rectangle(work, part, part.shape, outer, opening)
+        case Shaped():
+            return _shaped(work, part, part.shape, outer, opening)
         case Hollow():
             return _tube(work, part, part.shape, outer, opening)
         case Odd():
@@ -119,6 +133,16 @@ def _rectangle(work: Work, part: Used, flat: Flat, outer: Hollow, opening: Side)
     edge = Edge(round_it, rim, flat.left.first, flat.left.last)
     taken = _sew_in(work, Side(part, "edge", edge, round_it), opening)
     return _closed(work, outer, opening, taken, stitched(flat, "top"), stitched(flat, "left"))
+
+
+def _shaped(work: Work, part: Used, shaped: Shaped, outer: Hollow, opening: Side) -> Made:
+    """A piece cut by an outline, sewn in all round: its seam lines together are the way round."""
+    rims = tuple(edge.rim for edge in shaped.edges.values() if edge.rim is not None)
+    round_it = total(edge.length for edge in shaped.edges.values())
+    edge = Edge(round_it, together(rims), rims[0], rims[0])
+    taken = _sew_in(work, Side(part, "edge", edge, round_it), opening)
+    across, down = shaped.across or round_it, shaped.down or round_it
+    return _closed(work, outer, opening, taken, across, down)
 
 
 def _closed(
