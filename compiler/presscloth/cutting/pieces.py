@@ -12,6 +12,7 @@ from math import ceil, floor, isqrt
 
 from presscloth.cutting.outlines import Outline, around_circle
 from presscloth.cutting.parts import Part, lies_of
+from presscloth.cutting.shaped import covering, least_area
 from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, convert, printed
@@ -84,7 +85,9 @@ def pieces_of(wanted: Sequence[tuple[CutPiece, int]], cloth: Cloth, system: Syst
     """What is laid out for several pieces, each with how many are cut; those without a size left out."""
     found = [(piece, part) for piece, count in wanted if (part := part_of(piece, count, cloth, system))]
     parts = tuple(part for _, part in found)
-    uneven = any(piece.shape is Shape.CIRCLE or piece.grain is Grain.BIAS for piece, _ in found)
+    uneven = any(
+        piece.shape in (Shape.CIRCLE, Shape.OUTLINE) or piece.grain is Grain.BIAS for piece, _ in found
+    )
     return Pieces(
         parts=parts,
         outlines=tuple(_outline(*each, cloth, system) for each in found)
@@ -146,14 +149,30 @@ def _outline(piece: CutPiece, part: Part, cloth: Cloth, system: System) -> Outli
         across, along = _slant(width), _slant(height)
         corners = ((along, 0), (across + along, across), (across, across + along), (0, along))
         return Outline(part.name, corners, part.quantity, (0,) if cloth.one_way else (0, 90))
+    if piece.outline is not None:
+        angles = _angles(piece.grain, one_way=cloth.one_way)
+        return Outline(part.name, covering(piece.outline, system, width, height), part.quantity, angles)
     corners = ((0, 0), (part.width, 0), (part.width, part.height), (0, part.height))
     return Outline(part.name, corners, part.quantity, (0, 90) if part.turnable else (0,))
+
+
+def _angles(grain: Grain, *, one_way: bool) -> tuple[int, ...]:
+    """How a piece may lie: with its grain along the cloth, and upside down where the cloth allows it."""
+    match grain:
+        case Grain.ANY if not one_way:
+            return 0, 90, 180, 270
+        case Grain.ACROSS:
+            return (90,) if one_way else (90, 270)
+        case _:
+            return (0,) if one_way else (0, 180)
 
 
 def _area(piece: CutPiece, part: Part, system: System) -> int:
     width, height = _sides(piece, system)
     if piece.shape is Shape.CIRCLE:
         return floor(LESS_THAN_PI * width * width / 4) * part.quantity
+    if piece.outline is not None:
+        return least_area(piece.outline, system) * part.quantity
     return width * height * part.quantity if piece.grain is Grain.BIAS else part.area
 
 

@@ -9,6 +9,9 @@ from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, 
 from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
 from presscloth.measure import Quantity, System, printed
+from presscloth.outline import Drafted, cutting_line, seam_line
+from presscloth.outline.flattening import box as extent
+from presscloth.outline.flattening import thinned
 from presscloth.recipe import tree as recipe
 
 ROOM = 180.0
@@ -20,6 +23,8 @@ LEAST = 4.0
 LETTERS = 2.9
 LEADING = 3.9
 GAP = 7.0
+CLOSE = 0.05
+"""mm on the page; how near a curve in a small drawing keeps to its true line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +136,8 @@ def _piece(box: _Box, middle: float, bottom: float) -> Iterator[Shape]:
             centre = (middle, (top + bottom) / 2)
             yield Area(((left, bottom), centre, (right, bottom)), Ink.CLOTH, Ink.CUT)
             yield Line(((left, bottom), (left, top), (right, top), (right, bottom)), Ink.HIDDEN)
+        case recipe.Shape.OUTLINE if box.piece.outline is not None:
+            yield from _shaped(box.piece.outline, (left, top), box.width)
         case recipe.Shape.RECTANGLE | recipe.Shape.OUTLINE:
             corners = ((left, top), (right, top), (right, bottom), (left, bottom))
             yield Area(corners, Ink.CLOTH, Ink.CUT)
@@ -138,6 +145,21 @@ def _piece(box: _Box, middle: float, bottom: float) -> Iterator[Shape]:
     for i, words in enumerate(box.words):
         y = bottom + 1.5 + (i + 0.8) * LEADING
         yield Lettering(middle, y, words, LETTERS, bold=i == 0)
+
+
+def _shaped(outline: Drafted, corner: tuple[float, float], width: float) -> Iterator[Shape]:
+    """A piece in its true shape, its seam line inside, in the numbers of the metric system."""
+    cut = cutting_line(outline.metric, System.METRIC)
+    left, top, right, _ = extent(cut)
+    scale = width / (right - left)
+    close = CLOSE * (right - left) / WIDEST
+
+    def there(points: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
+        return tuple((corner[0] + (x - left) * scale, corner[1] + (y - top) * scale) for x, y in points)
+
+    yield Area(there(thinned(cut, close)), Ink.CLOTH, Ink.CUT)
+    for edge in outline.metric.edges:
+        yield Line(there(thinned(seam_line(edge, System.METRIC), close)), Ink.SEAM)
 
 
 def _grain(box: _Box, x: float, y: float) -> Iterator[Shape]:

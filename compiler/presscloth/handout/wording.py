@@ -47,6 +47,15 @@ def amount(
     return Amount(texts, before)
 
 
+def system_word(system: System) -> str:
+    """The word for a measuring system."""
+    match system:
+        case System.METRIC:
+            return say("metric")
+        case System.IMPERIAL:
+            return say("imperial")
+
+
 def form_word(form: Form) -> str:
     """The word for a form of material."""
     match form:
@@ -88,7 +97,7 @@ def shape_word(shape: Shape) -> str:
         case Shape.QUARTER_SQUARE:
             return say("quarter-square triangle")
         case Shape.OUTLINE:
-            return say("outline")
+            return say("cut by the template")
 
 
 def audience_word(audience: Audience) -> str:

@@ -61,6 +61,24 @@ def box(points: Sequence[Drawn]) -> tuple[float, float, float, float]:
     return min(across), min(down), max(across), max(down)
 
 
+def thinned(points: Sequence[Drawn], close: float) -> tuple[Drawn, ...]:
+    """A line with as few of its points as keep within `close` of all others (Ramer, Douglas, Peucker)."""
+    if len(points) < 3:
+        return tuple(points)
+    (x, y), (far_x, far_y) = points[0], points[-1]
+    long = hypot(far_x - x, far_y - y)
+
+    def away(point: Drawn) -> float:
+        if long == 0:
+            return hypot(point[0] - x, point[1] - y)
+        return abs((far_x - x) * (point[1] - y) - (far_y - y) * (point[0] - x)) / long
+
+    farthest = max(range(1, len(points) - 1), key=lambda i: away(points[i]))
+    if away(points[farthest]) <= close:
+        return points[0], points[-1]
+    return (*thinned(points[: farthest + 1], close), *thinned(points[farthest:], close)[1:])
+
+
 def notch(edge: Traced, along: float, system: System) -> tuple[Drawn, Drawn]:
     """Where a notch lies on the seam line, and where it meets the cutting line; `along` in mm or in."""
     factor = 1.0 if system is System.METRIC else _INCH
