@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from presscloth.measure import Quantity, System, decimal_text, fraction_text, printed
+from presscloth.measure.followed import Followed, worded
 
 _RULER = frozenset({1, 2, 4, 8, 16, 32, 64})
 
@@ -23,7 +24,14 @@ def difference(one: Quantity, other: Quantity, systems: Sequence[System]) -> str
 
 
 def _fine(value: Fraction, system: System) -> str:
-    if system is System.METRIC:
+    if value.__class__ is Followed:
+        return worded(fine_text, value, system.value)
+    return fine_text(value, system.value)
+
+
+def fine_text(value: Fraction, system: str) -> str:
+    """`0.3 mm`, `3/16 in`: a difference in a system, as finely as it must be told."""
+    if System(system) is System.METRIC:
         return f"{decimal_text(value, 2)} mm" if value < 10 else f"{decimal_text(value / 10, 2)} cm"
     if value.denominator in _RULER:
         return f"{fraction_text(value)} in"
