@@ -8,9 +8,10 @@ from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Handout, Publisher
 from presscloth.printing.howto import howto, page_address
 from presscloth.printing.markup import Marker
-from presscloth.printing.names import month, slugs
+from presscloth.printing.names import slugs
 from presscloth.printing.preview import preview_words
 from presscloth.printing.theme import Theme, environment
+from presscloth.tongue import speaking, tongue_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +52,17 @@ def html(
     All sizes stand in it in the order of the recipe. `papers` names the papers whose PDFs lie beside
     it, `standing` the standing pages. All links are relative.
     """
+    with speaking(tongue_of(booklet.first.language)):
+        return _page(booklet, theme, publisher, papers, standing)
+
+
+def _page(
+    booklet: Booklet,
+    theme: Theme,
+    publisher: Publisher,
+    papers: tuple[str, ...],
+    standing: tuple[StandingLink, ...],
+) -> str:
     first = booklet.first
     names = slugs(tuple(handout.size for handout in booklet.handouts))
     marker = Marker(theme.look, web=True, ids="")
@@ -66,7 +78,6 @@ def html(
         marker=marker,
         publisher=publisher,
         standing=standing,
-        month=month,
         language=first.language,
         here="",
         up="../",

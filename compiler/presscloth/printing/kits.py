@@ -11,24 +11,26 @@ from presscloth.measure import System
 from presscloth.printing.markup import Marker
 from presscloth.printing.text import UNBROKEN, order_lines
 from presscloth.printing.theme import Theme, environment
+from presscloth.tongue import many, say, speaking, tongue_of
 
 
 def as_text(sheet: KitSheet) -> str:
     """The sheet in plain text."""
-    return "\n".join(_lines(sheet)).replace(UNBROKEN, " ")
+    with speaking(tongue_of(sheet.language)):
+        return "\n".join(_lines(sheet)).replace(UNBROKEN, " ")
 
 
 def _lines(sheet: KitSheet) -> Iterator[str]:
     title = heading(sheet)
     yield from (title, "=" * len(title), "")
     for material in sheet.materials:
-        width = f", {material.width.text} wide" if material.width else ""
+        width = f", {say('{width} wide', width=material.width.text)}" if material.width else ""
         yield f"{material.key} {material.name} ({material.form}{width})"
         told = [
-            (f"for all {sheet.number}", material.together),
-            ("for one kit", material.single),
-            ("saved", material.saved),
-            ("left over", material.left),
+            (say("for all {number}", number=sheet.number), material.together),
+            (say("for one kit"), material.single),
+            (say("saved"), material.saved),
+            (say("left over"), material.left),
         ]
         yield from (f"    {words + ':':<14} {each.text}" for words, each in told if each is not None)
         if material.verdict:
@@ -44,9 +46,10 @@ def _lines(sheet: KitSheet) -> Iterator[str]:
 
 def heading(sheet: KitSheet) -> str:
     """`40 kits: Slipway Apron, Medium`"""
-    kits = "1 kit" if sheet.number == 1 else f"{sheet.number} kits"
+    kits = many("{n} kit", "{n} kits", sheet.number)
     size = f", {sheet.size}" if sheet.size else ""
-    return f"{kits}: {sheet.title}{size}{', with all that is optional' if sheet.optional else ''}"
+    optional = f", {say('with all that is optional')}" if sheet.optional else ""
+    return f"{kits}: {sheet.title}{size}{optional}"
 
 
 def _sides(sides: tuple[tuple[str, Amount], ...]) -> str:
@@ -91,4 +94,5 @@ def as_page(sheet: KitSheet, theme: Theme, publisher: Publisher) -> str:
     """The sheet as a page that stands by itself, to be printed from a browser."""
     template = environment(theme).get_template("kits.html")
     marker = Marker(theme.look, web=False, ids="")
-    return template.render(sheet=sheet, heading=heading(sheet), publisher=publisher, mark=marker)
+    with speaking(tongue_of(sheet.language)):
+        return template.render(sheet=sheet, heading=heading(sheet), publisher=publisher, mark=marker)

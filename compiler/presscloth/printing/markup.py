@@ -36,6 +36,7 @@ from presscloth.handout.tree import (
 from presscloth.measure import System
 from presscloth.printing.look import Look
 from presscloth.printing.svg import svg
+from presscloth.tongue import say, say_as
 
 FRACTION = re.compile(r"\b\d+/\d+\b")
 SAFE_LINK = re.compile(r"(?:https?://|mailto:)", re.IGNORECASE)
@@ -199,14 +200,14 @@ class Marker:
         labels = [
             Markup('<span class="mark {}">{}</span>').format(kind, words)
             for holds, kind, words in (
-                (marks.alternative, "or", "Or"),
-                (marks.optional, "optional", "Optional"),
-                (marks.care, "care", "Take care"),
+                (marks.alternative, "or", say_as("mark", "Or")),
+                (marks.optional, "optional", say("Optional")),
+                (marks.care, "care", say("Take care")),
             )
             if holds
         ]
         if marks.at:
-            at = Markup("In the video at {}").format(marks.at)
+            at = escape(say("In the video at {time}", time=marks.at))
             labels.append(Markup('<span class="mark at">{}</span>').format(self.link(marks.at_link, at)))
         return Markup(" ").join(labels)
 

@@ -5,10 +5,8 @@ from __future__ import annotations
 import re
 import unicodedata
 
-MONTHS = (
-    "January", "February", "March", "April", "May", "June",
-    "July", "August", "September", "October", "November", "December",
-)  # fmt: skip
+from presscloth import tongue
+
 RELEASE = re.compile(r"(\d{4})-(0[1-9]|1[0-2])")
 
 
@@ -31,6 +29,14 @@ def slugs(names: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def month(release: str) -> str:
-    """`2027-05` as `May 2027`; anything else as it stands."""
+    """`2027-05` as `May 2027`, in the language of the page; anything else as it stands."""
     found = RELEASE.fullmatch(release)
-    return f"{MONTHS[int(found[2]) - 1]} {found[1]}" if found else release
+    return tongue.month(int(found[1]), int(found[2])) if found else release
+
+
+def day(date: str) -> str:
+    """`2027-06-14` as `14 June 2027`, in the language of the page; anything else as it stands."""
+    release, _, number = date.rpartition("-")
+    if RELEASE.fullmatch(release) is None or not number.isdecimal():
+        return date
+    return tongue.say("{day} {month}", day=int(number), month=month(release))

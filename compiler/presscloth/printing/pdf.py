@@ -17,9 +17,9 @@ from presscloth.printing.finish import mend, papers
 from presscloth.printing.fonts import font_faces, paper_font
 from presscloth.printing.look import ThemeError
 from presscloth.printing.markup import Marker
-from presscloth.printing.names import month
 from presscloth.printing.pictures import pictures_of, read_picture
 from presscloth.printing.theme import Theme, environment
+from presscloth.tongue import speaking, tongue_of
 
 if TYPE_CHECKING:
     from weasyprint.urls import URLFetcher
@@ -61,7 +61,8 @@ def paper_html(handout: Handout, theme: Theme, publisher: Publisher) -> str:
     """The page of one size as WeasyPrint is given it."""
     template = environment(theme).get_template("handout.html")
     marker = Marker(theme.look, web=False, ids="", pictures=PICTURE)
-    return template.render(h=handout, mark=marker, publisher=publisher, month=month)
+    with speaking(tongue_of(handout.language)):
+        return template.render(h=handout, mark=marker, publisher=publisher)
 
 
 def _layout(handout: Handout, theme: Theme, publisher: Publisher) -> bytes:

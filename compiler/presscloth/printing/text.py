@@ -32,7 +32,9 @@ from presscloth.handout.tree import (
     Text,
     Verbatim,
 )
-from presscloth.printing.names import month
+from presscloth.handout.wording import system_word
+from presscloth.printing.names import day, month
+from presscloth.tongue import say, say_as, speaking, tongue_of
 
 WIDTH = 78
 UNBROKEN = "\N{NO-BREAK SPACE}"  # within a measure while lines are filled
@@ -40,7 +42,8 @@ UNBROKEN = "\N{NO-BREAK SPACE}"  # within a measure while lines are filled
 
 def text(handout: Handout) -> str:
     """Write a handout as plain text in lines of at most 78 characters that break no measure."""
-    parts = [*_head(handout), *_before(handout), *_lists(handout), *_work(handout)]
+    with speaking(tongue_of(handout.language)):
+        parts = [*_head(handout), *_before(handout), *_lists(handout), *_work(handout)]
     return "\n\n".join(part for part in parts if part).replace(UNBROKEN, " ") + "\n"
 
 
@@ -50,23 +53,33 @@ def text(handout: Handout) -> str:
 def _head(handout: Handout) -> Iterator[str]:
     yield _underlined(handout.title, "=")
     facts = [
-        ("Size", "" if handout.only_size else handout.size),
-        *(("Finished size", _finished(handout, place)) for place in range(len(handout.finished))),
-        ("Skills", ", ".join(handout.skills)),
-        ("Time", handout.time),
-        ("Craft", handout.craft),
-        ("Part of", f"{handout.part_of}, week {handout.week}" if handout.part_of else ""),
-        ("Made for", handout.audience),
-        ("This size", _standing(handout)),
-        ("Video", handout.video),
-        ("Credits", handout.credits),
-        ("Released", f"{month(handout.release)}, version {handout.version}"),
-        ("Revised", handout.revised),
-        ("Draft", "not released" if handout.draft else ""),
+        (say("Size"), "" if handout.only_size else handout.size),
+        *((say("Finished size"), _finished(handout, place)) for place in range(len(handout.finished))),
+        (say("Skills"), ", ".join(handout.skills)),
+        (say("Time"), handout.time),
+        (say("Craft"), handout.craft),
+        (say("Part of"), _part_of(handout)),
+        (say("Made for"), handout.audience),
+        (say("This size"), _standing(handout)),
+        (say("Video"), handout.video),
+        (say("Credits"), handout.credits),
+        (say("Released"), _released(handout)),
+        (say("Revised"), day(handout.revised)),
+        (say("Draft"), say("not released") if handout.draft else ""),
     ]
     yield "\n".join(_hung(f"{name}: ", words) for name, words in facts if words)
     yield _filled(handout.summary)
     yield from _blocks(handout.intro)
+
+
+def _part_of(handout: Handout) -> str:
+    if not handout.part_of:
+        return ""
+    return say("{project}, week {week}", project=handout.part_of, week=handout.week)
+
+
+def _released(handout: Handout) -> str:
+    return say("{month}, version {version}", month=month(handout.release), version=handout.version)
 
 
 def _finished(handout: Handout, place: int) -> str:
@@ -77,38 +90,39 @@ def _finished(handout: Handout, place: int) -> str:
 
 
 def _standing(handout: Handout) -> str:
-    sewn = "sewn and checked" if handout.sewn else "worked out, not yet sewn"
-    return f"{sewn}; the edges that meet were proved to be equally long" if handout.proved else sewn
+    sewn = say("sewn and checked") if handout.sewn else say("worked out, not yet sewn")
+    proved = say("the edges that meet were proved to be equally long")
+    return f"{sewn}; {proved}" if handout.proved else sewn
 
 
 def _before(handout: Handout) -> Iterator[str]:
     cautions = [f"{caution.about}. {caution.text}" for caution in handout.cautions]
     if len(handout.systems) > 1:
-        cautions.insert(0, "Choose metric or imperial and stay with it; the two do not mix.")
+        cautions.insert(0, say("Choose metric or imperial and stay with it; the two do not mix."))
     if cautions:
-        yield _underlined("Before you start", "-")
+        yield _underlined(say("Before you start"), "-")
         yield "\n".join(_hung("- ", caution) for caution in cautions)
 
 
 def _lists(handout: Handout) -> Iterator[str]:
     if handout.materials:
-        yield _underlined("Materials", "-")
+        yield _underlined(say("Materials"), "-")
         yield "\n".join(_hung(f"{line.key}  ", _material(line)) for line in handout.materials)
     if handout.tools:
-        yield _underlined("Tools", "-")
+        yield _underlined(say("Tools"), "-")
         yield "\n".join(_hung("- ", _words(tool)) for tool in handout.tools)
     if handout.cutting:
-        yield _underlined("Cutting list", "-")
+        yield _underlined(say("Cutting list"), "-")
         yield "\n".join(_hung("[ ] ", _cut(line)) for line in handout.cutting)
     if handout.orders:
-        yield _underlined("Cutting in strips", "-")
+        yield _underlined(say("Cutting in strips"), "-")
         yield "\n".join(line for order in handout.orders for line in order_lines(order))
     if handout.pieces:
-        yield _underlined("The pieces", "-")
+        yield _underlined(say("The pieces"), "-")
         for figure in handout.pieces:
             yield _filled(_figure(figure))
     if handout.layouts:
-        yield _underlined("Cutting layouts", "-")
+        yield _underlined(say("Cutting layouts"), "-")
         for row in handout.layouts:
             for _, figure in row:
                 yield _filled(_figure(figure))
@@ -120,9 +134,9 @@ def _material(line: MaterialLine) -> str:
         _amount(line.quantity) if line.quantity else "",
         f"{line.with_optional[0]} {_amount(line.with_optional[1])}" if line.with_optional else "",
         line.verdict,
-        f"width {_amount(line.width)}" if line.width else "",
-        f"sold by {_amount(line.sold_by)}" if line.sold_by else "",
-        "optional" if line.optional else "",
+        say("width {amount}", amount=_amount(line.width)) if line.width else "",
+        say("sold by {amount}", amount=_amount(line.sold_by)) if line.sold_by else "",
+        say("optional") if line.optional else "",
         *map(_words, line.notes),
     ]
     return "; ".join(part for part in said if part)
@@ -130,18 +144,29 @@ def _material(line: MaterialLine) -> str:
 
 def _cut(line: CutLine) -> str:
     said = [
-        f"{line.number} × {line.piece}, from {line.key} ({line.material})",
-        f"{'measure yours first, expect ' if line.measure_first else ''}{_sides(line.sides)}",
-        line.shape if line.shape != "rectangle" else "",
+        say(
+            "{number} × {piece}, from {key} ({material})",
+            number=line.number,
+            piece=line.piece,
+            key=line.key,
+            material=line.material,
+        ),
+        _expected(line),
+        line.shape,
         line.belongs,
         *map(_words, line.notes),
     ]
     return "; ".join(part for part in said if part)
 
 
+def _expected(line: CutLine) -> str:
+    sides = _sides(line.sides)
+    return say("measure yours first, expect {sides}", sides=sides) if line.measure_first else sides
+
+
 def order_lines(order: CutOrder) -> Iterator[str]:
     """What is cut off one material in strips, line by line."""
-    system = f", {order.system.value}" if order.system else ""
+    system = f", {system_word(order.system)}" if order.system else ""
     yield f"{order.key} {order.material}{system}"
     for line in order.lines:
         yield _hung("[ ] ", _words(line))
@@ -149,7 +174,7 @@ def order_lines(order: CutOrder) -> Iterator[str]:
 
 def _work(handout: Handout) -> Iterator[str]:
     if handout.stages:
-        yield _underlined("Steps", "-")
+        yield _underlined(say("Steps"), "-")
     for stage in handout.stages:
         yield _filled(_words(stage.title).upper())
         for step in stage.steps:
@@ -162,7 +187,7 @@ def _work(handout: Handout) -> Iterator[str]:
 def _step(step: StepText) -> str:
     sign = f"{step.number:>3}. "
     if step.elsewhere:
-        return _under(sign, f"{step.elsewhere}. Go on with the next step.")
+        return _under(sign, f"{step.elsewhere}. {say('Go on with the next step.')}")
     inside = _blocks(step.content, WIDTH - len(sign))
     return _under(sign, "\n".join(part for part in (_marks(step.marks), *inside) if part))
 
@@ -186,7 +211,7 @@ def _word(word: Inline) -> str:
             words = _words(of)
             return words if words == to else f"{words} ({to})"
         case Image(alt=alt):
-            return f"[picture: {alt}]"
+            return f"[{say('picture: {words}', words=alt)}]"
         case NewLine():
             return " "
 
@@ -237,19 +262,19 @@ def _signs(start: int | None) -> Iterator[str]:
 def _figure(figure: Figure) -> str:
     match figure.of:
         case Drawing(alt=alt, caption=caption):
-            shown = f"[drawing: {alt}]"
+            shown = f"[{say('drawing: {words}', words=alt)}]"
         case Image(alt=alt):
-            shown, caption = f"[picture: {alt}]", ""
+            shown, caption = f"[{say('picture: {words}', words=alt)}]", ""
     below = _words(figure.caption) or caption
     return f"{shown} {below}" if below else shown
 
 
 def _marks(marks: Marks) -> str:
     said = [
-        "Or:" if marks.alternative else "",
-        "Optional." if marks.optional else "",
-        "Take care." if marks.care else "",
-        f"In the video at {marks.at}." if marks.at else "",
+        f"{say_as('mark', 'Or')}:" if marks.alternative else "",
+        f"{say('Optional')}." if marks.optional else "",
+        f"{say('Take care')}." if marks.care else "",
+        f"{say('In the video at {time}', time=marks.at)}." if marks.at else "",
     ]
     return " ".join(part for part in said if part)
 

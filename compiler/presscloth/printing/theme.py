@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from presscloth.frozen import dataclass
 from presscloth.printing.look import Look, ThemeError, read_look
 from presscloth.printing.shipped import themes_folder
+from presscloth.printing.words import WORDS
 
 if TYPE_CHECKING:
     from jinja2 import Environment
@@ -58,7 +59,7 @@ def environment(theme: Theme) -> Environment:
     """The templates of a theme. Everything is escaped, and a missing name is an error."""
     from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
-    return Environment(
+    made = Environment(
         loader=FileSystemLoader([folder / "templates" for folder in theme.folders]),
         autoescape=True,
         undefined=StrictUndefined,
@@ -66,3 +67,5 @@ def environment(theme: Theme) -> Environment:
         lstrip_blocks=True,
         keep_trailing_newline=True,
     )
+    made.globals |= WORDS
+    return made

@@ -75,9 +75,13 @@ class Tongue:
         return words.format(**self._written(values)) if values else words
 
     def many(self, one: str, several: str, n: int, /, **values: Value) -> str:
-        english = one if n == 1 else several
-        words = self.catalogue.many(one, several, n) if self.catalogue else english
-        return words.format(**self._written({"n": n, **values}))
+        return self.form(one, several, n).format(**self._written({"n": n, **values}))
+
+    def form(self, one: str, several: str, n: int) -> str:
+        """The form of a message that a number asks for, its places not yet filled."""
+        if self.catalogue:
+            return self.catalogue.many(one, several, n)
+        return one if n == 1 else several
 
     def _written(self, values: Mapping[str, Value]) -> Mapping[str, str]:
         return {k: self.number(str(v)) if isinstance(v, int) else v for k, v in values.items()}
