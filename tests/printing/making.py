@@ -102,7 +102,7 @@ def cut(
     material: str,
     number: int,
     *sides: tuple[str, Amount],
-    shape: str = "rectangle",
+    shape: str = "",
     measure_first: bool = False,
     notes: tuple[str, ...] = (),
     belongs: str = "",
