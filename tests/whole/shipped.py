@@ -5,7 +5,7 @@ from __future__ import annotations
 import fcntl
 import os
 import shutil
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -90,16 +90,21 @@ def pages_of(folder: Path) -> tuple[str, ...]:
 
 
 def one_of_each_kind(folder: Path) -> tuple[str, ...]:
-    """The pages of a site, but of the recipes' own only the one with the most in it."""
-    pages = pages_of(folder)
-    of_recipes = [page for page in pages if page.split("/")[0] in SLUGS and page.endswith("/index.html")]
-    largest = max(of_recipes, key=lambda page: (folder / page).stat().st_size)
-    return tuple(page for page in pages if page == largest or page not in of_recipes)
+    """Of every kind of page the largest: recipe pages, their other pages by name, and each folder's."""
+    largest: dict[str, str] = {}
+    for page in sorted(pages_of(folder), key=lambda page: (folder / page).stat().st_size):
+        largest[_kind(page)] = page
+    return tuple(sorted(largest.values(), key=_depth))
+
+
+def recipe_pages(folder: Path) -> tuple[str, ...]:
+    return tuple(f"{slug}/index.html" for slug in SLUGS if (folder / slug).is_dir())
+
+
+def _kind(page: str) -> str:
+    place, _, name = page.rpartition("/")
+    return f"recipe {name}" if place in SLUGS else place or name
 
 
 def _depth(page: str) -> tuple[int, str]:
     return page.count("/"), page
-
-
-def papers_of(folder: Path) -> Iterator[Path]:
-    yield from sorted(folder.rglob("*.pdf"))
