@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from dataclasses import replace
 
 from presscloth.edition import SEAM, CutPiece, Edition, cut_piece
 from presscloth.measure import Quantity, System
 from presscloth.problems import Problem, Problems, Severity
-from presscloth.recipe.expression import Broken
 from presscloth.recipe.patterns import ResultRule
-from presscloth.recipe.statement import Counted, EdgesOf, SewBlock, Statement
+from presscloth.recipe.statement import SewBlock, Statement
 from presscloth.recipe.tree import Step
 from presscloth.sewing.after import hold_finished, hold_made, seams_hold
 from presscloth.sewing.asking import Asking
@@ -24,41 +23,44 @@ from presscloth.sewing.construction import (
     Seam,
     Taken,
 )
-from presscloth.sewing.cut_things import cut_thing
-from presscloth.sewing.number_problems import DoesNotComeOut, NameStillTaken, NumberOutOfPlace, TooManyAtOnce
-from presscloth.sewing.places import Place, all_counted, changed, closes, names_of_things, too_few
+from presscloth.sewing.number_problems import NameStillTaken
+from presscloth.sewing.places import Place, changed, names_of_things
 from presscloth.sewing.placing import parts_of
-from presscloth.sewing.reckoning import Exactly, OnPaper, Reckoning, piece_on_paper
+from presscloth.sewing.reckoning import Exactly, OnPaper, Reckoning
+from presscloth.sewing.remembering import Memory, Noting, Outcome
 from presscloth.sewing.stock import Stock
 from presscloth.sewing.stock_problems import (
-    NotCutHere,
     ThingLeftOver,
-    UsedBeforeMade,
 )
-from presscloth.sewing.things import Thing, Whole
+from presscloth.sewing.taking import Taking
+from presscloth.sewing.things import Thing
 from presscloth.sewing.verbs import VERBS, Verb
 from presscloth.sewing.ways import Way
 from presscloth.sewing.work import Made, Refused, Used, Work
 from presscloth.source import Span
 
-MOST_AT_ONCE = 2000
-"""So many of a thing may a statement name for one result; nobody sews more at once."""
-
 _VERBS: Mapping[str, Verb] = {verb.name: verb for verb in VERBS}
 
 
-def sew(edition: Edition, way: Way, choices: Mapping[str, Quantity] | None = None) -> Construction:
+def sew(
+    edition: Edition,
+    way: Way,
+    choices: Mapping[str, Quantity] | None = None,
+    memory: Memory | None = None,
+) -> Construction:
     """Carry out an edition's statements exactly, one way through its steps.
 
-    `choices` sets measures that are the reader's to choose. Reports whatever does not meet, is used
+    `choices` sets measures that are the reader's to choose; `memory` is what this size came to
+    before, so that only what differs is carried out. Reports whatever does not meet, is used
     too often, or is left over of what was sewn; what is left of the pieces is judged over all ways.
     """
-    return _Sewing(edition, way, edition.recipe.front.systems, choices).carried_out()
+    systems = edition.recipe.front.systems
+    return _Sewing(edition, way, systems, choices, memory or Memory()).carried_out()
 
 
-def sew_on_paper(exact: Construction, system: System) -> Construction:
+def sew_on_paper(exact: Construction, system: System, memory: Memory | None = None) -> Construction:
     """Carry out the same statements as a maker does, from the sizes as they are printed in a system."""
-    return _Sewing(exact.edition, exact.way, (system,), None, exact).carried_out()
+    return _Sewing(exact.edition, exact.way, (system,), None, memory or Memory(), exact).carried_out()
 
 
 class _Sewing:
@@ -68,9 +70,11 @@ class _Sewing:
         way: Way,
         systems: tuple[System, ...],
         choices: Mapping[str, Quantity] | None,
+        memory: Memory,
         exact: Construction | None = None,
     ) -> None:
         self._edition = edition
+        self._memory = memory
         self._way = way
         first = edition.recipe.front.written_in
         self._systems = tuple(sorted(systems, key=lambda system: system is not first))
@@ -84,13 +88,22 @@ class _Sewing:
         pieces = edition.pieces
         if exact is not None:
             system = systems[0]
-            self._reckoning = OnPaper(exact.reckoned.amounts, exact.reckoned.counts, system)
-            pieces = tuple(piece_on_paper(piece, system) for piece in pieces)
+            self._reckoning = OnPaper(exact.reckoned.amounts, exact.reckoned.counts, memory.page(system))
+            pieces = tuple(memory.page(system).piece(piece) for piece in pieces)
+        self._taking = Taking(
+            self._stock,
+            self._reckoning,
+            self._systems,
+            self._asking,
+            self._fetch,
+            self._report,
+            materials=self._materials,
+            without=edition.without,
+        )
         self._pieces: dict[str, CutPiece] = {}
         for piece in pieces:
             self._lay_out(piece)
         self._step = 0
-        self._certain = True
         self._events: list[Event] = []
         self._finished: list[Finished] = []
         self._not_measured: list[NotMeasured] = []
@@ -105,7 +118,7 @@ class _Sewing:
                 self._carry_step(step)
         for row in self._edition.recipe.pieces:
             self._fetch(row.name.text)
-        if self._certain:
+        if self._asking.certain:
             self._hold_leftovers()
         order = {row.name.text: i for i, row in enumerate(self._edition.recipe.pieces)}
         pieces = tuple(sorted(self._pieces.values(), key=lambda piece: order[piece.name]))
@@ -123,7 +136,7 @@ class _Sewing:
             meetings=tuple(self._meetings),
             folds=self._folds,
             reckoned=self._exactly,
-            certain=self._certain,
+            certain=self._asking.certain,
             problems=self._problems.found(),
         )
 
@@ -135,7 +148,7 @@ class _Sewing:
     def _lay_out(self, piece: CutPiece) -> None:
         self._pieces[piece.name] = piece
         for key in piece.keys or ("",):
-            thing = cut_thing(piece, self._materials.get(key))
+            thing = self._memory.cut(piece, key, self._materials.get(key))
             self._stock.cut(piece.name, key, thing, piece.count - piece.spare, piece.span)
 
     def _fetch(self, name: str) -> None:
@@ -164,7 +177,7 @@ class _Sewing:
                     if isinstance(statement, Statement):
                         self._carry(statement)
                     else:
-                        self._certain = self._asking.certain = False
+                        self._asking.certain = False
 
     def _carry(self, statement: Statement) -> None:
         self._asking.statement = statement
@@ -187,153 +200,57 @@ class _Sewing:
         self._stock.put(name, None, 1, self._step, statement.span)
 
     def _carry_out(self, statement: Statement, verb: Verb) -> None:
-        closes = self._closes(statement)
-        times = self._times(statement, verb)
+        closes = self._taking.closes(statement)
+        times = self._taking.times(statement, verb)
         if times == 0:
             return
-        places = tuple(self._places(statement, verb, times, closes=closes))
-        used, taken, short = self._take(places)
+        places = tuple(self._taking.places(statement, verb, times, closes=closes))
+        used, taken, short = self._taking.take(places)
         cause = next((each.thing.cause for each in taken if each.thing.cause is not None), None)
-        found = Problems()
+        reckoning = Noting(self._reckoning)
         work = Work(
             statement=statement,
             used=used,
             times=times,
-            reckoning=self._reckoning,
-            problems=found,
+            reckoning=reckoning,
+            problems=Problems(),
             systems=self._systems,
             closes=closes,
             has_seam=self._evaluator.defines(SEAM),
         )
+        sound = cause is None and not short
+        outcome = self._memory.outcome(work, self._reckoning) if sound else None
+        if outcome is None:
+            outcome = self._work_out(verb, work, cause, short=short)
+            if sound and not work.problems.found():
+                self._memory.remember(replace(outcome, told=tuple(reckoning.told)))
+        else:
+            self._remember(outcome.work)
+        if outcome.thing is None:
+            self._finish(statement, places, used, taken)
+        else:
+            self._put(outcome, outcome.thing, verb, taken)
+
+    def _work_out(self, verb: Verb, work: Work, cause: Span | None, *, short: bool) -> Outcome:
+        """Let a verb do its work, and hold what it made; what goes wrong is reported."""
+        found = work.problems
         try:
-            made = verb.ways[statement.pattern](work)
+            made = verb.ways[work.statement.pattern](work)
             seams_hold(work)
             self._remember(work)
             if cause is None and (short or _wrong(found)):
-                cause = statement.span
-            if verb.result is ResultRule.NONE:
-                self._finish(statement, places, used, taken)
-            else:
-                self._make(work, verb, made, taken, cause)
+                cause = work.span
+            thing = None if verb.result is ResultRule.NONE else self._made(work, verb, made, cause)
+            return Outcome(work, (), made, thing)
         except Refused as refused:
             if refused.problem is not None:
                 found.add(refused.problem)
             raise Refused from None
         finally:
             # What goes wrong with a thing that was made although something was wrong follows from that.
-            before = None if cause == statement.span else cause
+            before = None if cause == work.span else cause
             for problem in found.found():
                 self._report(problem if before is None else replace(problem, cause=before))
-
-    def _times(self, statement: Statement, verb: Verb) -> int:
-        """How often a statement is carried out: once for each result, or for each thing that changes."""
-        if statement.result is not None:
-            if statement.result.count is None:
-                return 1
-            count = self._reckoning.count(
-                statement.result.count, f"the number of `{statement.result.name.text}`"
-            )
-            if isinstance(count, Broken):
-                raise Refused
-            return count
-        if verb.changes is None:
-            return 1
-        first = changed(statement, verb.changes)
-        name = self._stock.called(first.name.text)
-        self._fetch(name)
-        count = self._number(first)
-        if count != 1:
-            raise Refused(NumberOutOfPlace(span=first.span, name=name, count=count))
-        return max(1, self._stock.left(name, first.key))
-
-    def _number(self, counted: Counted) -> int:
-        if counted.count is None:
-            return 1
-        count = self._reckoning.count(counted.count, f"the number of `{counted.name.text}`")
-        if isinstance(count, Broken):
-            raise Refused
-        return count
-
-    def _closes(self, statement: Statement) -> bool:
-        found = closes(statement, self._stock.called, self._stock.left)
-        if isinstance(found, Problem):
-            raise Refused(found)
-        return found
-
-    def _places(self, statement: Statement, verb: Verb, times: int, *, closes: bool) -> Iterator[Place]:
-        goes = times
-        if verb.at_once is not None:
-            goes = self._goes(statement, verb.at_once, times)
-        implied = verb.implied(statement, self._number)
-        edges = 0
-        for slot, counted in all_counted(statement):
-            name = self._stock.called(counted.name.text)
-            per = implied.get(slot, 1) if counted.count is None else self._number(counted)
-            if per > MOST_AT_ONCE:
-                raise Refused(TooManyAtOnce(span=counted.span, name=name, count=per, most=MOST_AT_ONCE))
-            edges += isinstance(statement.slots[slot], EdgesOf)
-            if closes and edges == 2 and slot != "catching":
-                yield Place(slot, counted, name, 1, 0)
-                continue
-            if verb.takes_all and counted.count is None:
-                self._fetch(name)
-                per = max(1, self._stock.left(name, counted.key))
-            in_all = per if verb.in_all else per * goes
-            yield Place(slot, counted, name, per, in_all)
-
-    def _goes(self, statement: Statement, slot: str, times: int) -> int:
-        """How often things are made that come out several at once."""
-        at_once = Work(statement, {}, times, self._reckoning, self._problems, self._systems).whole(slot)
-        name = statement.result.name.text if statement.result else ""
-        if at_once < 1 or times % at_once:
-            raise Refused(
-                DoesNotComeOut(span=statement.span, wanted=times, name=name, at_once=max(1, at_once))
-            )
-        return times // at_once
-
-    def _take(
-        self, places: tuple[Place, ...]
-    ) -> tuple[Mapping[str, tuple[Used, ...]], tuple[Taken, ...], bool]:
-        """Take the things out of the stock; what is missing is reported, and its shape used all the same."""
-        used: dict[str, tuple[Used, ...]] = {}
-        taken: list[Taken] = []
-        wanted: dict[tuple[str, str | None], list[Place]] = {}
-        for place in places:
-            wanted.setdefault((place.name, place.counted.key), []).append(place)
-            thing = self._thing_for(place)
-            if thing is not None:
-                each = Used(place.name, place.per_result, thing, place.span)
-                used[place.slot] = (*used.get(place.slot, ()), each)
-                if place.in_all:
-                    taken.append(Taken(place.name, place.in_all, thing))
-        short = [self._draw(each) for each in wanted.values()]
-        if sum(len(each) for each in used.values()) < len(places):
-            raise Refused
-        return used, tuple(taken), any(short)
-
-    def _draw(self, places: list[Place]) -> bool:
-        """Take all that a statement wants of one name; True when there are too few."""
-        first = places[0]
-        if not self._stock.has(first.name):
-            return False
-        wanted = sum(place.in_all for place in places)
-        drawn = self._stock.take(first.name, first.counted.key, wanted)
-        if drawn.short and drawn.thing is not None:
-            self._report(too_few(first, wanted, drawn))
-        return drawn.short
-
-    def _thing_for(self, place: Place) -> Thing | None:
-        """The thing in a place as it is now; None when nothing is known of it."""
-        self._fetch(place.name)
-        if not self._stock.has(place.name):
-            if place.name in self._materials:
-                return Thing(Whole())
-            if place.name in self._edition.without:
-                self._report(NotCutHere(span=place.span, name=place.name))
-            elif self._certain:
-                self._report(UsedBeforeMade(span=place.span, name=place.name))
-            return None
-        return self._stock.thing(place.name, place.counted.key)
 
     # Results.
 
@@ -344,18 +261,23 @@ class _Sewing:
         self._folds |= work.folded
         self._seams += [Seam(self._step, length, work.times, work.span) for length in work.seams]
 
-    def _make(self, work: Work, verb: Verb, made: Made, taken: tuple[Taken, ...], cause: Span | None) -> None:
-        statement = work.statement
+    def _made(self, work: Work, verb: Verb, made: Made, cause: Span | None) -> Thing:
+        """The thing that a verb made, with what is remembered of what it was made of."""
         behind = [u for slot, us in work.used.items() for u in us if not made.of or slot in made.of]
         rows = tuple(dict.fromkeys(row for u in behind for row in u.thing.rows))
         before = sum(u.thing.gaps for u in behind)
         gaps = before + work.has("gap") if made.gaps is None else made.gaps
         parts = parts_of(made.lying) if made.parts is None else made.parts
         thing = Thing(made.shape, parts, gaps, rows, cause)
-        problem = hold_made(work, thing, self._result_name(statement, verb))
+        problem = hold_made(work, thing, self._result_name(work.statement, verb))
         if problem is not None:
             raise Refused(problem)
-        name, times = self._result_name(statement, verb), work.times
+        return thing
+
+    def _put(self, outcome: Outcome, thing: Thing, verb: Verb, taken: tuple[Taken, ...]) -> None:
+        """Put what was made into the stock."""
+        statement, times = outcome.work.statement, outcome.work.times
+        name = self._result_name(statement, verb)
         self._asking.hold(name, thing, statement)
         key = None if statement.result else changed(statement, verb.changes or "").key
         if key is not None:
@@ -366,6 +288,7 @@ class _Sewing:
                 self._stock.take(name, None, left)
                 self._report(NameStillTaken(span=statement.span, name=name, left=left, made=times))
             stood = self._stock.put(name, thing, times, self._step, statement.span)
+        made = outcome.made
         self._events.append(Event(self._step, statement, taken, stood, made.lying, made.lines))
 
     def _result_name(self, statement: Statement, verb: Verb) -> str:

@@ -8,7 +8,7 @@ from fractions import Fraction
 
 from presscloth.edition import CutPiece, Edition, make_edition
 from presscloth.frozen import dataclass
-from presscloth.measure import Quantity, System, length, printed
+from presscloth.measure import Quantity, System, decimal_text, length, printed
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.expression import Bought, Broken, PartOf
 from presscloth.recipe.naming import definitions
@@ -16,7 +16,8 @@ from presscloth.sewing.carrying import sew, sew_on_paper
 from presscloth.sewing.construction import Construction, Meeting
 from presscloth.sewing.meeting import opens
 from presscloth.sewing.paper_problems import PaperMisses, PaperOpens, Rounding
-from presscloth.sewing.reckoning import as_printed, piece_on_paper
+from presscloth.sewing.reckoning import Page
+from presscloth.sewing.remembering import Memory
 from presscloth.sewing.stock_problems import PieceLeftOver
 from presscloth.sewing.verbs.folding_problems import FoldDiffers
 from presscloth.sewing.ways import Way, ways
@@ -61,7 +62,8 @@ def prove_sewing(edition: Edition, choices: Mapping[str, Quantity] | None = None
     `choices` sets measures that are the reader's to choose. Each problem is reported once; one that
     holds only where something is left out, or done another way, has a place that says so.
     """
-    sewn = _in_every_way(edition, choices)
+    memory = Memory()
+    sewn = _in_every_way(edition, choices, memory)
     found = dict.fromkeys(sewn.problems)
     known = {(type(problem), problem.span) for problem in found}
     for ends in chosen_ends(edition) if choices is None else ():
@@ -69,7 +71,7 @@ def prove_sewing(edition: Edition, choices: Mapping[str, Quantity] | None = None
         chosen = make_edition(
             edition.recipe, edition.size, quiet, lambda asked: Broken(asked.span), ends.choices
         )
-        for problem in (*quiet.found(), *_in_every_way(chosen, ends.choices).problems):
+        for problem in (*quiet.found(), *_in_every_way(chosen, ends.choices, memory).problems):
             if (type(problem), problem.span) not in known:
                 known.add((type(problem), problem.span))
                 found[replace(problem, labels=(*problem.labels, Label(ends.span, ends.words)))] = None
@@ -102,16 +104,16 @@ def chosen_ends(edition: Edition) -> Iterator[_End]:
                 yield _End({name: replace(value, about=definition.about)}, definition.span, words)
 
 
-def _in_every_way(edition: Edition, choices: Mapping[str, Quantity] | None) -> Sewn:
+def _in_every_way(edition: Edition, choices: Mapping[str, Quantity] | None, memory: Memory) -> Sewn:
     found: dict[Problem, None] = {}
     known: set[tuple[type[Problem], Span]] = set()
     constructions: list[Construction] = []
     for way in ways(edition):
-        exact = sew(edition, way, choices)
+        exact = sew(edition, way, choices, memory)
         constructions.append(exact)
         problems = [*exact.problems]
         for system in edition.recipe.front.systems:
-            problems += _on_paper(exact, system)
+            problems += _on_paper(exact, system, memory)
         for problem in problems:
             if (type(problem), problem.span) not in known:
                 found[_in_way(problem, way)] = None
@@ -163,11 +165,11 @@ def _left_over(constructions: Sequence[Construction]) -> Iterator[Problem]:
                 yield problem.in_size(edition.size.name)
 
 
-def _on_paper(exact: Construction, system: System) -> Iterator[Problem]:
+def _on_paper(exact: Construction, system: System, memory: Memory) -> Iterator[Problem]:
     """The meetings that open when everything is cut and sewn as it is printed in a system."""
-    if _printed_exactly(exact, system):
+    if _printed_exactly(exact, memory.page(system)):
         return
-    on_paper = sew_on_paper(exact, system)
+    on_paper = sew_on_paper(exact, system, memory)
     exactly = {meeting.key: meeting for meeting in exact.meetings}
     for meeting in on_paper.meetings:
         first = exactly.get(meeting.key)
@@ -193,12 +195,11 @@ def _on_paper(exact: Construction, system: System) -> Iterator[Problem]:
             )
 
 
-def _printed_exactly(exact: Construction, system: System) -> bool:
+def _printed_exactly(exact: Construction, page: Page) -> bool:
     """Whether every size and amount stands on the page as it is, so that the paper can show nothing new."""
-    pieces = exact.edition.pieces
     amounts = exact.reckoned.amounts.values()
-    return all(piece_on_paper(piece, system) == piece for piece in pieces) and all(
-        as_printed(amount, system) == amount for amount in amounts
+    return all(page.piece(piece) is piece for piece in exact.edition.pieces) and all(
+        page.amount(amount) is amount for amount in amounts
     )
 
 
@@ -228,7 +229,7 @@ def _rounded(piece: CutPiece, system: System) -> Iterator[_Rounded]:
     for word, side in (("width", piece.width), ("height", piece.height)):
         if side is not None:
             on_page = printed(side, system, cut=True)
-            exactly = f"{float(side[system]):.3f}".rstrip("0").rstrip(".")
+            exactly = decimal_text(side[system], 3)
             unit = "mm" if system is System.METRIC else "in"
             by = abs(on_page.value - side[system])
             yield _Rounded(f"the {word} of `{piece.name}`", on_page.text, f"{exactly} {unit}", by)

@@ -42,35 +42,59 @@ class Exactly:
         return value
 
 
-class OnPaper:
-    """Gives the amounts as they are printed in one system; numbers of things are printed as they are."""
+class Page:
+    """What stands on the page in one system; each quantity is printed once and remembered.
 
-    def __init__(self, amounts: Mapping[Span, Quantity], counts: Mapping[Span, int], system: System) -> None:
+    A quantity that stands there exactly is given back itself.
+    """
+
+    def __init__(self, system: System) -> None:
+        self.system = system
+        self._amounts: dict[Quantity, Quantity | None] = {}
+        self._cut_sizes: dict[Quantity, Quantity | None] = {}
+
+    def amount(self, q: Quantity) -> Quantity:
+        """A length with the value that stands on the page; what is no length stays."""
+        if q not in self._amounts:
+            self._amounts[q] = self._rounded(q, cut=False)
+        return self._amounts[q] or q
+
+    def cut_size(self, q: Quantity) -> Quantity:
+        """The same of a cut size, which may be rounded up."""
+        if q not in self._cut_sizes:
+            self._cut_sizes[q] = self._rounded(q, cut=True)
+        return self._cut_sizes[q] or q
+
+    def _rounded(self, q: Quantity, *, cut: bool) -> Quantity | None:
+        """A quantity as it is printed; None where it is printed as it is."""
+        if q.kind is not Kind.LENGTH:
+            return None
+        value: Fraction = printed(q, self.system, cut=cut).value
+        if value == q[self.system]:
+            return None
+        return replace(q, metric=value) if self.system is System.METRIC else replace(q, imperial=value)
+
+    def piece(self, piece: CutPiece) -> CutPiece:
+        """A piece as the cutting list has it; itself where it stands there exactly."""
+        width = None if piece.width is None else self.cut_size(piece.width)
+        height = None if piece.height is None else self.cut_size(piece.height)
+        allowance = None if piece.allowance is None else self.amount(piece.allowance)
+        if width is piece.width and height is piece.height and allowance is piece.allowance:
+            return piece
+        return replace(piece, width=width, height=height, allowance=allowance)
+
+
+class OnPaper:
+    """Gives the amounts as they stand on a page; numbers of things are printed as they are."""
+
+    def __init__(self, amounts: Mapping[Span, Quantity], counts: Mapping[Span, int], page: Page) -> None:
         self._amounts = amounts
         self._counts = counts
-        self._system = system
+        self._page = page
 
     def amount(self, expression: Expression, kind: Kind, what: str) -> Quantity | Broken:
         value = self._amounts.get(expression.span)
-        return Broken(expression.span) if value is None else as_printed(value, self._system)
+        return Broken(expression.span) if value is None else self._page.amount(value)
 
     def count(self, expression: Expression, what: str) -> int | Broken:
         return self._counts.get(expression.span, Broken(expression.span))
-
-
-def as_printed(q: Quantity, system: System, *, cut: bool = False) -> Quantity:
-    """A length with the value that stands on the page in a system; what is no length stays."""
-    if q.kind is not Kind.LENGTH:
-        return q
-    value: Fraction = printed(q, system, cut=cut).value
-    return replace(q, metric=value) if system is System.METRIC else replace(q, imperial=value)
-
-
-def piece_on_paper(piece: CutPiece, system: System) -> CutPiece:
-    """A piece as the cutting list has it."""
-    return replace(
-        piece,
-        width=None if piece.width is None else as_printed(piece.width, system, cut=True),
-        height=None if piece.height is None else as_printed(piece.height, system, cut=True),
-        allowance=None if piece.allowance is None else as_printed(piece.allowance, system),
-    )

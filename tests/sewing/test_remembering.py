@@ -1,0 +1,83 @@
+"""What is remembered of statements changes nothing but the time that proving takes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import fields, replace
+from functools import partial
+from pathlib import Path
+
+import pytest
+
+from presscloth.edition import Edition, make_edition
+from presscloth.problems import Problems
+from presscloth.recipe.load import load
+from presscloth.recipe.read import read
+from presscloth.sewing import carrying, verbs
+from presscloth.sewing.carrying import sew, sew_on_paper
+from presscloth.sewing.construction import Construction
+from presscloth.sewing.proving import chosen_ends, prove_sewing, unasked
+from presscloth.sewing.remembering import Memory
+from presscloth.sewing.verbs.verb import Carry
+from presscloth.sewing.ways import ways
+from presscloth.sewing.work import Made, Work
+
+RECIPES = sorted((Path(__file__).parents[2] / "recipes").glob("*/recipe.md"))
+
+
+def editions(path: Path) -> Iterator[Edition]:
+    source = load(path, Problems())
+    assert source is not None
+    recipe = read(source, slug=path.parent.name, folder=path.parent, verbs=verbs.forms(), problems=Problems())
+    for size in recipe.sizes:
+        yield make_edition(recipe, size, Problems(), unasked)
+
+
+def told(made: Construction) -> dict[str, object]:
+    """All that a construction says, the reckoning by what it remembers."""
+    said = {field.name: getattr(made, field.name) for field in fields(made)}
+    said["reckoned"] = (made.reckoned.amounts, made.reckoned.counts)
+    return said
+
+
+@pytest.mark.parametrize("path", RECIPES, ids=lambda path: path.parent.name)
+def test_a_memory_that_is_shared_tells_what_an_empty_one_tells(path: Path) -> None:
+    for edition in editions(path):
+        memory = Memory()
+        chosen = [(edition, None)]
+        for ends in chosen_ends(edition):
+            other = make_edition(edition.recipe, edition.size, Problems(), unasked, ends.choices)
+            chosen.append((other, ends.choices))
+        for each, choices in chosen:
+            for way in ways(each):
+                shared, alone = sew(each, way, choices, memory), sew(each, way, choices)
+                assert told(shared) == told(alone)
+                for system in edition.recipe.front.systems:
+                    assert told(sew_on_paper(shared, system, memory)) == told(sew_on_paper(alone, system))
+
+
+def carried_out(monkeypatch: pytest.MonkeyPatch, edition: Edition) -> int:
+    """How many statements are carried out by their verbs while an edition is proved."""
+    done = []
+
+    def counting(verb: verbs.Verb) -> verbs.Verb:
+        def counted(work: Work, carry: Carry) -> Made:
+            done.append(verb.name)
+            return carry(work)
+
+        return replace(
+            verb, ways={pattern: partial(counted, carry=carry) for pattern, carry in verb.ways.items()}
+        )
+
+    monkeypatch.setattr(carrying, "_VERBS", {verb.name: counting(verb) for verb in verbs.VERBS})
+    prove_sewing(edition)
+    return len(done)
+
+
+def test_what_no_choice_touches_is_carried_out_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Six runs (two ways, a choice as it is and at both ends), and six on paper, do not take those of six."""
+    edition = next(editions(next(path for path in RECIPES if path.parent.name == "harbour-kit-bag")))
+    runs = len(ways(edition)) * (1 + len(tuple(chosen_ends(edition))))
+    once = len(sew(edition, ways(edition)[0]).events)
+    assert runs == 6
+    assert once < carried_out(monkeypatch, edition) < runs * once
