@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from presscloth.drawing.reals import greater, letters
 from presscloth.drawing.tree import Arrow, Ink, Lettering, Line, Shape
 from presscloth.measure import Quantity, System, printed
+from presscloth.tongue import measured
 
 LETTERS = 2.9
 """Height of lettering in mm; what is printed smaller than that is not read at arm's length."""
@@ -17,7 +18,7 @@ BREADTH = 0.52
 
 def both(quantity: Quantity, systems: Sequence[System]) -> str:
     """`30 cm (11 3/4 in)`"""
-    first, *others = (printed(quantity, system).text for system in systems)
+    first, *others = (measured(printed(quantity, system).text) for system in systems)
     return " ".join([first, *(f"({other})" for other in others)])
 
 

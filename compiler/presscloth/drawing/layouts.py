@@ -20,6 +20,7 @@ from presscloth.edition import CutPiece
 from presscloth.measure import Kind, Quantity, System, printed
 from presscloth.recipe import tree
 from presscloth.recipe.tree import NoteKind
+from presscloth.tongue import many, measured, named, say
 
 WIDEST, TALLEST = 70.0, 48.0
 MARGIN = 1.5
@@ -48,18 +49,18 @@ def draw_layouts(purchase: Purchase, system: System, what_for: str = "") -> tupl
 def said(units: int, system: System) -> str:
     """A length in 1/80 mm as it is printed, rounded up to what a ruler shows."""
     value = length_of(units, system)
-    return printed(Quantity(Kind.LENGTH, value, value, physical=True), system, cut=True).text
+    return measured(printed(Quantity(Kind.LENGTH, value, value, physical=True), system, cut=True).text)
 
 
 def _called(purchase: Purchase, what_for: str, number: int, of: int, times: int) -> str:
     """`C Lining cotton, 1 of 2, cut 3 like this`"""
     material = purchase.material
-    name = f"{material.key} {material.name}"
+    name = f"{material.key} {named(material.name)}"
     parts = [
         name,
         what_for,
-        f"{number} of {of}" if of > 1 else "",
-        f"cut {times} like this" if times > 1 else "",
+        say("{number} of {all}", number=number, all=of) if of > 1 else "",
+        say("cut {number} like this", number=times) if times > 1 else "",
     ]
     return ", ".join(part for part in parts if part)
 
@@ -103,7 +104,7 @@ class _Layout:
 
     @property
     def _grain_words(self) -> str:
-        return "grain and nap, one way" if self._one_way else "grain"
+        return say("grain and nap, one way") if self._one_way else say("grain")
 
     @property
     def _one_way(self) -> bool:
@@ -135,9 +136,9 @@ class _Layout:
         size = size_words(piece, (self._system,))[0]
         plain = piece.shape is tree.Shape.RECTANGLE and len(lying.corners) == 4
         mark = str(lying.part + 1)
-        named = list(_in_box((lying.name, size), box)) if plain else []
+        named = list(_in_box((named(lying.name), size), box)) if plain else []
         if not named:
-            self._legend[f"{mark} {lying.name} {size}"] = None
+            self._legend[f"{mark} {named(lying.name)} {size}"] = None
             named = list(_in_box((mark,), box, bold=True))
         yield from named
 
@@ -145,19 +146,29 @@ class _Layout:
         """The layout in words, from the same data: how many of each piece lie on what cloth."""
         counts = Counter(lying.name for lying in self._cloth.pieces)
         listed = ", ".join(self._counted(name, count) for name, count in counts.items())
-        way = ", one way" if self._one_way else ""
-        return f"Cutting layout for {self._name}: on {words[0]} of cloth, {words[1]} wide{way}, lie {listed}."
+        values = {"name": self._name, "length": words[0], "width": words[1], "pieces": listed}
+        if self._one_way:
+            return say(
+                "Cutting layout for {name}: on {length} of cloth, {width} wide, one way, lie {pieces}.", **values
+            )
+        return say("Cutting layout for {name}: on {length} of cloth, {width} wide, lie {pieces}.", **values)
 
     def _counted(self, name: str, count: int) -> str:
         piece = self._pieces[name]
         size = size_words(piece, (self._system,))[0]
         match piece.shape:
             case tree.Shape.HALF_SQUARE | tree.Shape.QUARTER_SQUARE:
-                return f"{count} {'square' if count == 1 else 'squares'} of {size} for {name}"
+                return many(
+                    "{n} square of {size} for {piece}",
+                    "{n} squares of {size} for {piece}",
+                    count,
+                    size=size,
+                    piece=named(name),
+                )
             case tree.Shape.CIRCLE:
-                return f"{count} {name}, {size} across"
+                return say("{count} {piece}, {size} across", count=count, piece=named(name), size=size)
             case _:
-                return f"{count} {name}, {size}"
+                return f"{count} {named(name)}, {size}"
 
 
 def _in_box(lines: Sequence[str], box: Box, *, bold: bool = False) -> Iterator[Shape]:

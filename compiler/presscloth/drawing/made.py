@@ -16,6 +16,7 @@ from presscloth.measure import Quantity, System
 from presscloth.sewing.construction import Event, Taken
 from presscloth.sewing.measuring import measured
 from presscloth.sewing.things import Thing
+from presscloth.tongue import named, say
 
 MARGIN = 1.5
 WIDEST, TALLEST = 90.0, 60.0
@@ -53,16 +54,24 @@ def draw_layers(event: Event, systems: Sequence[System]) -> Drawing | None:
             (left + back_x, y - back_y),
         )
         shapes.append(Area(corners, Ink.CLOTH if number % 2 == 0 else Ink.WRONG_SIDE, Ink.CUT))
-        words = f"{name}, {both(w, systems)} × {both(h, systems)}"
+        words = f"{named(name)}, {both(w, systems)} × {both(h, systems)}"
         shapes.append(Lettering(beside, y - back_y / 2 + 1.0, words, LETTERS, anchor="start"))
-    longest = greater(*(breadth(f"{n}, {both(w, systems)} × {both(h, systems)}") for n, w, h in layers))
-    made = event.made.name if event.made else "sandwich"
-    said = "; ".join(f"{n}, {both(w, systems)} wide and {both(h, systems)} high" for n, w, h in layers)
+    longest = greater(*(breadth(f"{named(n)}, {both(w, systems)} × {both(h, systems)}") for n, w, h in layers))
+    made = named(event.made.name) if event.made else ""
+    said = "; ".join(
+        say(
+            "{name}, {width} wide and {height} high",
+            name=named(n),
+            width=both(w, systems),
+            height=both(h, systems),
+        )
+        for n, w, h in layers
+    )
     return Drawing(
         width=beside + longest + 1,
         height=bottom + 4,
         shapes=tuple(shapes),
-        alt=f"{made} in layers, from the top down: {said}.",
+        alt=say("{name} in layers, from the top down: {layers}.", name=made, layers=said),
         caption=made,
     )
 
@@ -90,7 +99,7 @@ def draw_border(event: Event, systems: Sequence[System]) -> Drawing | None:
         (x + rim_x, y + h - rim_y),
     )
     mitred = "mitred" in event.statement.slots
-    name, _ = name_in(inner.name, "", *inner_box[0], w - 2 * rim_x, h - 2 * rim_y)
+    name, _ = name_in(named(inner.name), "", *inner_box[0], w - 2 * rim_x, h - 2 * rim_y)
     words = both(width, systems), both(height, systems)
     shapes: list[Shape] = [
         Area(outer, Ink.WRONG_SIDE, Ink.CUT),
@@ -101,17 +110,28 @@ def draw_border(event: Event, systems: Sequence[System]) -> Drawing | None:
         *across(x, x + w, y + h + 3.5, words[0]),
         *down(y, y + h, x + w + 3.5, words[1]),
     ]
-    listed = ", ".join(dict.fromkeys(strip.name for strip in strips))
-    how = "mitred corners" if mitred else "sides first, then top and bottom"
+    listed = ", ".join(dict.fromkeys(named(strip.name) for strip in strips))
+    how = say("mitred corners") if mitred else say("sides first, then top and bottom")
     return Drawing(
         width=x + w + 6 + breadth(words[1]),
         height=y + h + 9,
         shapes=tuple(shapes),
-        alt=(
-            f"{made.name}, {words[0]} wide and {words[1]} high: {inner.name} with a border of {listed}, "
-            f"{how}."
+        alt=say(
+            "{name}, {width} wide and {height} high: {inner} with a border of {strips}, {how}.",
+            name=named(made.name),
+            width=words[0],
+            height=words[1],
+            inner=named(inner.name),
+            strips=listed,
+            how=how,
         ),
-        caption=f"{made.name}: {listed} around {inner.name}, {how}",
+        caption=say(
+            "{name}: {strips} around {inner}, {how}",
+            name=named(made.name),
+            strips=listed,
+            inner=named(inner.name),
+            how=how,
+        ),
     )
 
 
@@ -161,11 +181,19 @@ def draw_on_point(event: Event, systems: Sequence[System]) -> Drawing | None:
         width=x + w + 6 + breadth(words[1]),
         height=y + h + 9,
         shapes=tuple(shapes),
-        alt=(
-            f"{made.name}, {words[0]} wide and {words[1]} high: {columns} {first.name} across and {rows} "
-            f"down, set on point, {between.count} {between.name} between them (hatched), triangles around."
+        alt=say(
+            "{name}, {width} wide and {height} high: {columns} {first} across and {rows} down, set on point, "
+            "{number} {between} between them (hatched), triangles around.",
+            name=named(made.name),
+            width=words[0],
+            height=words[1],
+            columns=columns,
+            first=named(first.name),
+            rows=rows,
+            number=between.count,
+            between=named(between.name),
         ),
-        caption=f"{made.name}; hatched: {between.name}",
+        caption=say("{name}; hatched: {between}", name=named(made.name), between=named(between.name)),
     )
 
 

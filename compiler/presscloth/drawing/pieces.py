@@ -13,6 +13,7 @@ from presscloth.outline import Drafted, cutting_line, seam_line
 from presscloth.outline.flattening import box as extent
 from presscloth.outline.flattening import thinned
 from presscloth.recipe import tree as recipe
+from presscloth.tongue import measured, named, say
 
 ROOM = 180.0
 """Width of a drawing in mm; fits between the margins of A4 and Letter."""
@@ -54,9 +55,9 @@ def draw_pieces(pieces: Sequence[CutPiece], systems: Sequence[System]) -> tuple[
     scale = _scale(drawn)
     boxes = [_box(piece, scale, systems) for piece in drawn]
     *rows, last = _rows(boxes)
-    caption = "Drawn to one scale."
+    caption = say("Drawn to one scale.")
     if any(_thickened(piece, scale) for piece in drawn):
-        caption = "Drawn to one scale; thin pieces are drawn thicker than they are."
+        caption = say("Drawn to one scale; thin pieces are drawn thicker than they are.")
     return (*(_row(row, "") for row in rows), _row(last, caption))
 
 
@@ -83,14 +84,16 @@ def _thickened(piece: CutPiece, scale: float) -> bool:
 def _box(piece: CutPiece, scale: float, systems: Sequence[System]) -> _Box:
     width, height = (greater(LEAST, side * scale) for side in _extent(piece))
     letters = "/".join(piece.keys)
-    name = f"{letters} · {piece.name}" if letters else piece.name
-    return _Box(piece, width, height, (name, f"cut {piece.count}", *size_words(piece, systems)))
+    name = f"{letters} · {named(piece.name)}" if letters else named(piece.name)
+    return _Box(
+        piece, width, height, (name, say("cut {number}", number=piece.count), *size_words(piece, systems))
+    )
 
 
 def size_words(piece: CutPiece, systems: Sequence[System]) -> tuple[str, ...]:
     """The cut size, a line for each system: `21 cm × 26 cm`, `8 1/4 in × 10 1/4 in`."""
     sides = [side for side in (piece.width, piece.height) if isinstance(side, Quantity)]
-    return tuple(" × ".join(printed(s, system, cut=True).text for s in sides) for system in systems)
+    return tuple(" × ".join(measured(printed(s, system, cut=True).text) for s in sides) for system in systems)
 
 
 def _rows(boxes: Sequence[_Box]) -> Iterator[list[_Box]]:
@@ -118,7 +121,7 @@ def _row(row: Sequence[_Box], caption: str) -> Drawing:
         width=lesser(ROOM + 1.0, x - GAP + 0.5),
         height=tall + 1.0 + 1.5 + lines * LEADING,
         shapes=tuple(shapes),
-        alt=f"Pieces to cut, drawn to one scale: {said}.",
+        alt=say("Pieces to cut, drawn to one scale: {pieces}.", pieces=said),
         caption=caption,
     )
 

@@ -15,6 +15,7 @@ from presscloth.sewing.construction import Event, Stood
 from presscloth.sewing.measuring import measured
 from presscloth.sewing.placing import Lying, Mark
 from presscloth.sewing.things import Circle, Flat, Hollow, Thing
+from presscloth.tongue import named, say
 
 WIDEST, TALLEST = 105.0, 62.0
 MARGIN = 1.5
@@ -89,14 +90,20 @@ def _joined(
         height=bottom + 9,
         shapes=tuple(shapes),
         alt=_alt(made.name, lying, words, layered=layered),
-        caption="; ".join([f"{made.name}", *legend]),
+        caption="; ".join([named(made.name), *legend]),
     )
 
 
 def _alt(name: str, lying: Sequence[Lying], words: tuple[str, str], *, layered: bool) -> str:
-    parts = [each.name for each in lying]
-    how = "in layers, the lowest first" if layered else "as they lie, from the top left"
-    return f"{name}, {words[0]} wide and {words[1]} high, made of {', '.join(parts)} ({how})."
+    parts = ", ".join(named(each.name) for each in lying)
+    values = {"name": named(name), "width": words[0], "height": words[1], "parts": parts}
+    if layered:
+        return say(
+            "{name}, {width} wide and {height} high, made of {parts} (in layers, the lowest first).", **values
+        )
+    return say(
+        "{name}, {width} wide and {height} high, made of {parts} (as they lie, from the top left).", **values
+    )
 
 
 def _is_layered(lying: Sequence[Lying]) -> bool:
@@ -134,10 +141,10 @@ def _part(each: Lying, mark: str, frame: _Frame, legend: list[str], *, below: bo
     else:
         yield Area(corners, Ink.WRONG_SIDE if each.back else Ink.CLOTH, Ink.CUT)
     offset = height / 4 if below else 0.0
-    name, told = name_in(each.name, mark, x, y + offset, width, height - offset)
+    name, told = name_in(named(each.name), mark, x, y + offset, width, height - offset)
     yield name
     if not told:
-        legend.append(f"{mark} {each.name}")
+        legend.append(f"{mark} {named(each.name)}")
 
 
 def _boxed(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | None:
@@ -157,21 +164,28 @@ def _boxed(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
     side = ((x + w, y), (x + w + shift, y - shift), (x + w + shift, y + h - shift), (x + w, y + h))
     rim = ((x, y), (x + shift, y - shift), (x + w + shift, y - shift), (x + w, y))
     words = [both(each, systems) for each in (width, height, depth)]
+    deep = say("depth {depth}", depth=words[2])
     shapes: list[Shape] = [
         Area(side, Ink.WRONG_SIDE, Ink.CUT),
         Area(rim, Ink.WRONG_SIDE, Ink.CUT),
         Area(front, Ink.CLOTH, Ink.CUT),
-        Line(((x + w / 2, y), (x + w / 2, y + h)), Ink.HIDDEN) if h > 2 * w else _name(made.name, x, y, w, h),
+        Line(((x + w / 2, y), (x + w / 2, y + h)), Ink.HIDDEN) if h > 2 * w else _name(named(made.name), x, y, w, h),
         *across(x, x + w, y + h + 3.5, words[0]),
         *down(y - shift, y + h - shift, x + w + shift + 3.0, words[1]),
-        Lettering(x + w + shift / 2 + 2.0, y + h - shift / 2 + 4.0, f"depth {words[2]}", 2.9, anchor="start"),
+        Lettering(x + w + shift / 2 + 2.0, y + h - shift / 2 + 4.0, deep, 2.9, anchor="start"),
     ]
     return Drawing(
-        width=x + w + shift + 6 + greater(breadth(words[1]), breadth(f"depth {words[2]}")),
+        width=x + w + shift + 6 + greater(breadth(words[1]), breadth(deep)),
         height=y + h + 9,
         shapes=tuple(shapes),
-        alt=f"{made.name} with boxed corners: {words[0]} wide, {words[1]} high, {words[2]} deep.",
-        caption=made.name,
+        alt=say(
+            "{name} with boxed corners: {width} wide, {height} high, {depth} deep.",
+            name=named(made.name),
+            width=words[0],
+            height=words[1],
+            depth=words[2],
+        ),
+        caption=named(made.name),
     )
 
 
@@ -197,7 +211,7 @@ def _round(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
     shapes: list[Shape] = [
         Area(wall, Ink.CLOTH, Ink.CUT),
         Area(rim, Ink.WRONG_SIDE, Ink.CUT),
-        _name(made.name, x, y + depth, w, h),
+        _name(named(made.name), x, y + depth, w, h),
         *across(x, x + w, y + h + depth + 3.5, words[0]),
         *down(y, y + h, x + w + 3.5, words[1]),
     ]
@@ -205,8 +219,13 @@ def _round(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
         width=greater(x + w + 6 + breadth(words[1]), x + w / 2 + breadth(words[0]) / 2 + 1),
         height=y + h + depth + 9,
         shapes=tuple(shapes),
-        alt=f"{made.name}, round: {words[0]} across and {words[1]} high.",
-        caption=made.name,
+        alt=say(
+            "{name}, round: {width} across and {height} high.",
+            name=named(made.name),
+            width=words[0],
+            height=words[1],
+        ),
+        caption=named(made.name),
     )
 
 
