@@ -136,11 +136,11 @@ class _Layout:
         size = size_words(piece, (self._system,))[0]
         plain = piece.shape is tree.Shape.RECTANGLE and len(lying.corners) == 4
         mark = str(lying.part + 1)
-        named = list(_in_box((named(lying.name), size), box)) if plain else []
-        if not named:
+        shown = list(_in_box((named(lying.name), size), box)) if plain else []
+        if not shown:
             self._legend[f"{mark} {named(lying.name)} {size}"] = None
-            named = list(_in_box((mark,), box, bold=True))
-        yield from named
+            shown = list(_in_box((mark,), box, bold=True))
+        yield from shown
 
     def _alt(self, words: tuple[str, str]) -> str:
         """The layout in words, from the same data: how many of each piece lie on what cloth."""
@@ -149,7 +149,8 @@ class _Layout:
         values = {"name": self._name, "length": words[0], "width": words[1], "pieces": listed}
         if self._one_way:
             return say(
-                "Cutting layout for {name}: on {length} of cloth, {width} wide, one way, lie {pieces}.", **values
+                "Cutting layout for {name}: on {length} of cloth, {width} wide, one way, lie {pieces}.",
+                **values,
             )
         return say("Cutting layout for {name}: on {length} of cloth, {width} wide, lie {pieces}.", **values)
 

@@ -56,7 +56,9 @@ def draw_layers(event: Event, systems: Sequence[System]) -> Drawing | None:
         shapes.append(Area(corners, Ink.CLOTH if number % 2 == 0 else Ink.WRONG_SIDE, Ink.CUT))
         words = f"{named(name)}, {both(w, systems)} × {both(h, systems)}"
         shapes.append(Lettering(beside, y - back_y / 2 + 1.0, words, LETTERS, anchor="start"))
-    longest = greater(*(breadth(f"{named(n)}, {both(w, systems)} × {both(h, systems)}") for n, w, h in layers))
+    longest = greater(
+        *(breadth(f"{named(n)}, {both(w, systems)} × {both(h, systems)}") for n, w, h in layers)
+    )
     made = named(event.made.name) if event.made else ""
     said = "; ".join(
         say(

@@ -190,7 +190,7 @@ def _boxed(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
 
 
 def _name(words: str, x: float, y: float, width: float, height: float) -> Shape:
-    return name_in(words, "", x, y, width, height)[0]
+    return name_in(named(words), "", x, y, width, height)[0]
 
 
 def _round(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | None:
@@ -211,7 +211,7 @@ def _round(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
     shapes: list[Shape] = [
         Area(wall, Ink.CLOTH, Ink.CUT),
         Area(rim, Ink.WRONG_SIDE, Ink.CUT),
-        _name(named(made.name), x, y + depth, w, h),
+        _name(made.name, x, y + depth, w, h),
         *across(x, x + w, y + h + depth + 3.5, words[0]),
         *down(y, y + h, x + w + 3.5, words[1]),
     ]
