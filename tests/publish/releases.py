@@ -52,6 +52,7 @@ CATALOGUE = (
         craft="bags",
         skills=("lining through a gap",),
         tools=(words("point turner"),),
+        summary="Éléphants brodés à la main.",
         language="fr",
     ),
     recipe(

@@ -139,7 +139,7 @@ def found(page, query: str) -> list[str]:
 
 
 WORDS = (
-    "quilt Quilting bind CREME crème strasse straße smorre po a the gap zip p s h se t dressm QU in for"
+    "quilt Quilting bind CREME crème strasse straße smorre po a the gap zip p s h se t dressm QU in for éléphants brodes"
 ).split()
 
 

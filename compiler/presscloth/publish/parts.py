@@ -42,4 +42,4 @@ def linked_pages(entries: tuple[CatalogueEntry, ...], theme: Theme, site: Path) 
 
 def _between_marks(page: str, text: str) -> str:
     """A page with a text between the marks; as it is where it has none."""
-    return _BETWEEN.sub(lambda _: f"{FROM}{text}{TO}", page, count=1)
+    return _BETWEEN.sub(lambda _: f"{FROM}{text}{TO}", page)
