@@ -295,7 +295,8 @@ class Publisher:
 
     `papers` are `A4` and `Letter`; `systems` the systems printed, the leading one first, empty to
     follow each recipe; `address` the site's public address, empty when there is none. `workshop` is
-    how cloth is cut where a recipe does not say.
+    how cloth is cut where a recipe does not say. `language` is that of the pages around the recipes,
+    and of `about`.
     """
 
     name: str
@@ -305,3 +306,4 @@ class Publisher:
     theme: str
     about: str = ""
     workshop: Workshop = PLAIN
+    language: str = "en"

@@ -8,6 +8,7 @@ from presscloth.printing.theme import Theme, environment
 from presscloth.publish.entry import CatalogueEntry
 from presscloth.publish.lists import CatalogueList, by_craft, by_month, by_project, by_skill
 from presscloth.publish.search import WORDS_FILE
+from presscloth.tongue import speaking, tongue_of
 
 
 def catalogue_html(
@@ -17,18 +18,19 @@ def catalogue_html(
     standing: tuple[StandingLink, ...],
 ) -> str:
     """The first page: recipes by month in their order, the search, and the ways to the lists."""
-    return environment(theme).get_template("catalogue.html").render(
-        months=by_month(entries),
-        crafts=by_craft(entries),
-        skills=by_skill(entries),
-        projects=by_project(entries),
-        words_file=WORDS_FILE,
-        publisher=publisher,
-        standing=standing,
-        language="en",
-        here="index",
-        up="",
-    )  # fmt: skip
+    with speaking(tongue_of(publisher.language)):
+        return environment(theme).get_template("catalogue.html").render(
+            months=by_month(entries),
+            crafts=by_craft(entries),
+            skills=by_skill(entries),
+            projects=by_project(entries),
+            words_file=WORDS_FILE,
+            publisher=publisher,
+            standing=standing,
+            language=publisher.language,
+            here="index",
+            up="",
+        )  # fmt: skip
 
 
 def list_html(
@@ -38,12 +40,13 @@ def list_html(
     standing: tuple[StandingLink, ...],
 ) -> str:
     """The page of one craft, skill or project, one folder below the first page."""
-    return environment(theme).get_template("list.html").render(
-        list=listed,
-        kind=listed.file.split("/")[0],
-        publisher=publisher,
-        standing=standing,
-        language="en",
-        here=listed.file,
-        up="../",
-    )  # fmt: skip
+    with speaking(tongue_of(publisher.language)):
+        return environment(theme).get_template("list.html").render(
+            list=listed,
+            kind=listed.file.split("/")[0],
+            publisher=publisher,
+            standing=standing,
+            language=publisher.language,
+            here=listed.file,
+            up="../",
+        )  # fmt: skip

@@ -13,6 +13,7 @@ from pathlib import Path
 from presscloth.printing.theme import Theme, environment
 from presscloth.publish.entry import CatalogueEntry
 from presscloth.publish.lists import by_project
+from presscloth.tongue import speaking, tongue_of
 
 FROM, TO = "<!-- the parts of the project -->", "<!-- to here -->"
 _BETWEEN = re.compile(f"{re.escape(FROM)}.*?{re.escape(TO)}", re.DOTALL)
@@ -25,7 +26,8 @@ def parts_html(entries: tuple[CatalogueEntry, ...], theme: Theme) -> dict[str, s
     for project in by_project(entries):
         parts = project.entries
         for before, entry, after in zip((None, *parts), parts, (*parts[1:], None), strict=False):
-            found[entry.slug] = template.render(project=project, entry=entry, before=before, after=after)
+            with speaking(tongue_of(entry.language)):
+                found[entry.slug] = template.render(project=project, entry=entry, before=before, after=after)
     return found
 
 

@@ -24,6 +24,7 @@ from presscloth.publish.publisher_problems import (
 )
 from presscloth.recipe.words import nearest
 from presscloth.source import Source, Span
+from presscloth.tongue import has_words, languages
 
 FILE = "publisher.yaml"
 
@@ -80,6 +81,12 @@ def _with(publisher: Publisher, entry: Entry, problems: Problems, own_themes: Pa
             return replace(publisher, workshop=replace(publisher.workshop, straightened=straightened))
         case "name":
             return replace(publisher, name=_text(entry, "a name on one line", problems) or publisher.name)
+        case "language":
+            language = _text(entry, "a language that has words", problems)
+            if language and not has_words(language):
+                problems.add(_wrong(entry, language, f"a language that has words: {', '.join(languages())}"))
+                return publisher
+            return replace(publisher, language=language or publisher.language)
         case "address":
             address = _text(entry, "an address that begins with https://", problems)
             if address and not address.startswith(("https://", "http://")):

@@ -5,7 +5,17 @@ from __future__ import annotations
 from presscloth.problems import Problem
 from presscloth.recipe.words import nearest
 
-KEYS = ("name", "address", "about", "papers", "systems", "theme", "cut in strips", "straightened")
+KEYS = (
+    "name",
+    "address",
+    "about",
+    "language",
+    "papers",
+    "systems",
+    "theme",
+    "cut in strips",
+    "straightened",
+)
 
 
 class PublisherFileUnreadable(Problem):
@@ -38,7 +48,7 @@ class PublisherKeyUnknown(Problem):
     """The publisher's file has a key that means nothing.
 
     What it says would be left out of every page without a word. The keys are name, address, about,
-    papers, systems, theme, cut in strips and straightened.
+    language, papers, systems, theme, cut in strips and straightened.
 
     Fails:
 
@@ -65,8 +75,9 @@ class PublisherValueWrong(Problem):
     """A value in the publisher's file is not of the sort that its key wants.
 
     The default would be printed in its place, on every handout. Papers are A4 and Letter; systems
-    are metric and imperial, the leading one first; an address begins with https:// or http://; whether
-    fabric is cut in strips, and whether its cut end is straightened first, is yes or no.
+    are metric and imperial, the leading one first; an address begins with https:// or http://; the language
+    is one in which handouts have words; whether fabric is cut in strips, and whether its cut end is
+    straightened first, is yes or no.
 
     Fails:
 
