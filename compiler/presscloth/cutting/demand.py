@@ -57,7 +57,7 @@ def demands(sewn: Sewn) -> tuple[Demand, ...]:
         if _sewn_alike(edition, sewn.edition):
             resized = [replace(each, edition=edition) for each in sewn.constructions]
         else:
-            resized = [sew(edition, way, longest) for way in ways(edition)]
+            resized = [sew(edition, way, longest, sewn.memory) for way in ways(edition)]
         found += _of_ways(resized)
     return tuple(found)
 

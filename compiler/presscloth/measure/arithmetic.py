@@ -263,15 +263,12 @@ def _result(
     """A computed quantity with the flags and the origins of its parts."""
     if _grows_without_end(metric) or _grows_without_end(imperial):
         return BeyondReach()
-    return Quantity(
-        kind,
-        metric,
-        imperial,
-        about=any(part.about for part in parts),
-        physical=any(part.physical for part in parts),
-        rooted=rooted or any(part.rooted for part in parts),
-        origins=_origins(parts),
-    )
+    about = physical = False
+    for part in parts:
+        about |= part.about
+        physical |= part.physical
+        rooted |= part.rooted
+    return Quantity(kind, metric, imperial, about, physical, rooted, None, _origins(parts))
 
 
 def _grows_without_end(value: Fraction) -> bool:
@@ -283,6 +280,7 @@ def _grows_without_end(value: Fraction) -> bool:
 def _origins(parts: tuple[Quantity, ...]) -> tuple[Span, ...]:
     """All places, in order, each once."""
     first = parts[0].origins
-    if all(part.origins == first for part in parts):
-        return first
-    return tuple(dict.fromkeys(span for part in parts for span in part.origins))
+    for part in parts:
+        if part.origins is not first and part.origins != first:
+            return tuple(dict.fromkeys(span for part in parts for span in part.origins))
+    return first

@@ -6,7 +6,6 @@ from fractions import Fraction
 
 from presscloth.measure.followed import Followed, worded
 from presscloth.measure.quantity import System
-from presscloth.measure.rounding import half_up
 from presscloth.measure.units import UNITS
 
 # The parts of an inch, a yard or a pound that a ruler or a shop knows.
@@ -29,9 +28,11 @@ def decimal_text(value: Fraction, digits: int) -> str:
     """`21.25`: half-up to so many digits after the point, without noughts at the end."""
     if value.__class__ is Followed:
         return worded(decimal_text, value, digits)
-    scaled = int(half_up(value, Fraction(1, 10**digits)) * 10**digits)
-    sign = "-" if scaled < 0 else ""
-    whole, rest = divmod(abs(scaled), 10**digits)
+    tens = 10**digits
+    # Half-up, in whole numbers: as many tenths, hundredths and so on as lie nearest.
+    scaled = (2 * abs(value.numerator) * tens + value.denominator) // (2 * value.denominator)
+    sign = "-" if value < 0 and scaled else ""
+    whole, rest = divmod(scaled, tens)
     tail = f"{rest:0{digits}d}".rstrip("0") if rest else ""
     return f"{sign}{whole}.{tail}" if tail else f"{sign}{whole}"
 

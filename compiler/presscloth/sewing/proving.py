@@ -35,13 +35,15 @@ PAPER_MISSES = length(6, Fraction(1, 4))
 class Sewn:
     """An edition, sewn in every way. The first construction is the fullest: with all that is optional.
 
-    `optional` says of each piece, by name and key, how many only some ways use. `sewing` is False
-    where the steps have no statements at all: then nothing is proved.
+    `optional` says of each piece, by name and key, how many only some ways use; `memory` keeps what
+    the statements came to. `sewing` is False where the steps have no statements at all: then nothing
+    is proved.
     """
 
     constructions: tuple[Construction, ...]
     optional: Mapping[tuple[str, str], int]
     problems: tuple[Problem, ...]
+    memory: Memory
 
     @property
     def fullest(self) -> Construction:
@@ -118,7 +120,7 @@ def _in_every_way(edition: Edition, choices: Mapping[str, Quantity] | None, memo
             if (type(problem), problem.span) not in known:
                 found[_in_way(problem, way)] = None
         known |= {(type(problem), problem.span) for problem in problems}
-    sewn = Sewn(tuple(constructions), _optional(constructions), ())
+    sewn = Sewn(tuple(constructions), _optional(constructions), (), memory)
     if sewn.sewing and all(each.certain for each in constructions):
         for problem in _left_over(constructions):
             found[problem] = None
