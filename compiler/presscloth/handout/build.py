@@ -15,6 +15,7 @@ from presscloth.handout.lists import cut_lines, material_lines, used_materials
 from presscloth.handout.orders import cut_orders
 from presscloth.handout.prose import Teller
 from presscloth.handout.sewn import belongs, finished, optional_keys, step_figures
+from presscloth.handout.templates import template_sets
 from presscloth.handout.wording import audience_word, clock, systems_of
 from presscloth.measure import System
 from presscloth.proof.prose import Settled
@@ -124,6 +125,7 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
         ),
         layouts=drawn.layouts,
         orders=cut_orders(worked.purchases, teller.systems),
+        templates=template_sets(edition, teller.systems),
         revised=front.revised,
         part_of=front.part_of,
         week=front.week,

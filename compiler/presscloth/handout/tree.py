@@ -7,11 +7,16 @@ settled; a writer only chooses how it looks.
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from presscloth.cutting.workshop import PLAIN, Workshop
+from presscloth.drawing.sheets import Sheet
 from presscloth.drawing.tree import Drawing
 from presscloth.frozen import dataclass
 from presscloth.measure import System
+
+if TYPE_CHECKING:
+    from presscloth.handout.choosing import Followable
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,6 +242,14 @@ LayoutRow = tuple[tuple[System, Figure], ...]
 
 
 @dataclass(frozen=True, slots=True)
+class TemplateSet:
+    """The templates of a size at full size, sheet by sheet, in the numbers of one system."""
+
+    system: System
+    sheets: tuple[Sheet, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Handout:
     """One recipe in one size.
 
@@ -273,6 +286,7 @@ class Handout:
     notes: tuple[SectionText, ...]
     layouts: tuple[LayoutRow, ...] = ()
     orders: tuple[CutOrder, ...] = ()
+    templates: tuple[TemplateSet, ...] = ()
     revised: str = ""
     part_of: str = ""
     week: int = 0
@@ -280,9 +294,12 @@ class Handout:
 
 @dataclass(frozen=True, slots=True)
 class Booklet:
-    """One recipe in all its sizes, in the order of the recipe."""
+    """One recipe in all its sizes, in the order of the recipe; `choices` is empty, or tells of each size
+    what the reader may choose in it.
+    """
 
     handouts: tuple[Handout, ...]
+    choices: tuple[Followable | None, ...] = ()
 
     @property
     def first(self) -> Handout:

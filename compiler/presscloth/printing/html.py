@@ -5,13 +5,14 @@ from __future__ import annotations
 from markupsafe import Markup
 
 from presscloth.frozen import dataclass
-from presscloth.handout.tree import Booklet, Handout, Publisher
+from presscloth.handout.tree import Booklet, Handout, Publisher, TemplateSet
+from presscloth.handout.wording import system_word
 from presscloth.printing.howto import howto, page_address
 from presscloth.printing.markup import Marker
 from presscloth.printing.names import slugs
 from presscloth.printing.preview import preview_words
 from presscloth.printing.theme import Theme, environment
-from presscloth.tongue import speaking, tongue_of
+from presscloth.tongue import say, speaking, tongue_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,4 +96,24 @@ def pdf_name(handout: Handout, size_slug: str, paper: str) -> str:
 
 
 def paper_links(handout: Handout, size_slug: str, papers: tuple[str, ...]) -> tuple[PaperLink, ...]:
-    return tuple(PaperLink(paper, pdf_name(handout, size_slug, paper)) for paper in papers)
+    """The PDFs beside a page: the handout on every paper, then the templates."""
+    handouts = (PaperLink(paper, pdf_name(handout, size_slug, paper)) for paper in papers)
+    templates = (
+        PaperLink(_templates_words(handout, each, paper), templates_name(handout, size_slug, each, paper))
+        for each in handout.templates
+        for paper in papers
+    )
+    return (*handouts, *templates)
+
+
+def _templates_words(handout: Handout, templates: TemplateSet, paper: str) -> str:
+    if len(handout.templates) == 1:
+        return say("Templates to print at full size, {paper}", paper=paper)
+    system = system_word(templates.system)
+    return say("Templates to print at full size, {system}, {paper}", system=system, paper=paper)
+
+
+def templates_name(handout: Handout, size_slug: str, templates: TemplateSet, paper: str) -> str:
+    """`lobster-pot-basket-small-templates-metric-a4.pdf`; without the system where there is one only."""
+    system = f"-{templates.system.value}" if len(handout.templates) > 1 else ""
+    return f"{handout.slug}-{size_slug}-templates{system}-{paper.lower()}.pdf"

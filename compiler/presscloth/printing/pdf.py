@@ -65,7 +65,25 @@ def paper_html(handout: Handout, theme: Theme, publisher: Publisher) -> str:
         return template.render(h=handout, mark=marker, publisher=publisher)
 
 
+def print_page(
+    page: str, theme: Theme, sheet: str, pictures: Mapping[str, Callable[[], bytes]], on: tuple[str, ...]
+) -> tuple[bytes, ...]:
+    """Write a whole page as one PDF for each paper, by a style sheet of the theme.
+
+    `pictures` are those that it may fetch, by their addresses.
+    """
+    with _without_collector():
+        return papers(_laid_out(page, theme, sheet, pictures), on)
+
+
 def _layout(handout: Handout, theme: Theme, publisher: Publisher) -> bytes:
+    pictures = {f"{PICTURE}{picture.name}": partial(_picture, picture) for picture in pictures_of(handout)}
+    return _laid_out(paper_html(handout, theme, publisher), theme, "print.css", pictures)
+
+
+def _laid_out(
+    page_text: str, theme: Theme, sheet_name: str, pictures: Mapping[str, Callable[[], bytes]]
+) -> bytes:
     import weasyprint
     from weasyprint.text.fonts import FontConfiguration
     from weasyprint.urls import FatalURLFetchingError
@@ -73,14 +91,14 @@ def _layout(handout: Handout, theme: Theme, publisher: Publisher) -> bytes:
     held: dict[str, Callable[[], bytes]] = {
         f"{FONT}{number}": partial(paper_font, cut) for number, cut in enumerate(theme.look.fonts)
     }
-    held |= {f"{PICTURE}{picture.name}": partial(_picture, picture) for picture in pictures_of(handout)}
+    held |= pictures
 
     fetcher = _fetcher(held)
     configuration = FontConfiguration()
-    sheet = font_faces(theme.look, lambda number, _: f"{FONT}{number}") + theme.text("print.css")
+    sheet = font_faces(theme.look, lambda number, _: f"{FONT}{number}") + theme.text(sheet_name)
     try:
         style = weasyprint.CSS(string=sheet, url_fetcher=fetcher, font_config=configuration)
-        page = weasyprint.HTML(string=paper_html(handout, theme, publisher), url_fetcher=fetcher)
+        page = weasyprint.HTML(string=page_text, url_fetcher=fetcher)
         document = page.render(font_config=configuration, stylesheets=[style], presentational_hints=True)
         written = document.write_pdf(finisher=mend, pdf_variant="pdf/ua-1")
     except FatalURLFetchingError as error:

@@ -11,9 +11,10 @@ from pathlib import Path
 
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Handout, Publisher
-from presscloth.printing.html import pdf_name
+from presscloth.printing.html import pdf_name, templates_name
 from presscloth.printing.names import slugs
 from presscloth.printing.pdf import pdf
+from presscloth.printing.templates import templates_pdf
 from presscloth.printing.theme import Theme, open_theme
 
 PdfFile = tuple[str, bytes]
@@ -41,7 +42,16 @@ def handout(to_print: SizeToPrint, theme: Theme) -> Iterator[PdfFile]:
         yield pdf_name(to_print.handout, to_print.size, paper), content
 
 
-PDF_FILES: tuple[Callable[[SizeToPrint, Theme], Iterator[PdfFile]], ...] = (handout,)
+def templates(to_print: SizeToPrint, theme: Theme) -> Iterator[PdfFile]:
+    """The templates at full size, in each system on every paper; nothing where no piece needs one."""
+    papers = to_print.publisher.papers
+    for each in to_print.handout.templates:
+        printed = templates_pdf(to_print.handout, each, theme, to_print.publisher, papers)
+        for paper, content in zip(papers, printed, strict=True):
+            yield templates_name(to_print.handout, to_print.size, each, paper), content
+
+
+PDF_FILES: tuple[Callable[[SizeToPrint, Theme], Iterator[PdfFile]], ...] = (handout, templates)
 
 
 def print_size(to_print: SizeToPrint) -> tuple[PdfFile, ...]:
