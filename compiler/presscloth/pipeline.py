@@ -118,14 +118,16 @@ def fronts_beside(path: Path) -> dict[str, FrontMatter]:
 
 
 def booklet(proved: Proved, publisher: Publisher) -> Booklet:
-    """The handouts of a sound recipe, one for each size."""
+    """The handouts of a sound recipe, one for each size, with what the reader may choose in it."""
+    from presscloth.choices import follow
     from presscloth.handout.build import WorkedOut, make_handout
     from presscloth.handout.tree import Booklet
 
     worked = (
         WorkedOut(size.sewn, size.evaluator, size.settled, size.buying.purchases) for size in proved.sizes
     )
-    return Booklet(tuple(make_handout(each, publisher) for each in worked))
+    handouts = tuple(make_handout(each, publisher) for each in worked)
+    return Booklet(handouts, tuple(follow(size, publisher) for size in proved.sizes))
 
 
 def measures(proved: Proved) -> tuple[SizeMeasures, ...]:

@@ -117,7 +117,7 @@ def _argument(argument: float | Real) -> Argument:
 
 def _real(value: float, node: Node) -> float:
     # Whoever draws reckons with it as with a float.
-    return cast(float, Real(value, now().node(node, value)))
+    return cast(float, Real(value, now().node(node)))
 
 
 def _stands(difference: float, so: Relation, otherwise: Relation) -> bool:

@@ -20,6 +20,7 @@ from presscloth.measure.following import (
     Place,
     Relation,
     Value,
+    is_following,
     now,
 )
 
@@ -131,7 +132,10 @@ class FollowedText(str):
     plain: str
 
     def __eq__(self, other: object) -> bool:
-        return isinstance(other, str) and bool(by(same_text, self, other))
+        if not isinstance(other, str) or not is_following():
+            return str.__eq__(self, other)
+        same_node = isinstance(other, FollowedText) and other.node == self.node
+        return same_node or bool(by(same_text, self, other))
 
     def __ne__(self, other: object) -> bool:
         return not self == other
@@ -142,14 +146,14 @@ class FollowedText(str):
 
 def chosen(choice: int, system: str, value: Fraction) -> Fraction:
     """A number that the reader chooses, from now on followed."""
-    return _followed(value, Form(Fraction(0), ((now().node(Chosen(choice, system), value), Fraction(1)),)))
+    return _followed(value, Form(Fraction(0), ((now().node(Chosen(choice, system)), Fraction(1)),)))
 
 
 def by(function: Function, *arguments: Fraction | str | float) -> Fraction:
     """What a function gives for followed numbers, as a followed number."""
     value = function(*map(plainly, arguments))
     assert isinstance(value, Fraction)
-    node = now().node(Node(function, tuple(map(_argument, arguments))), value)
+    node = now().node(Node(function, tuple(map(_argument, arguments))))
     return _followed(value, Form(Fraction(0), ((node, Fraction(1)),)))
 
 
@@ -157,7 +161,7 @@ def worded(function: Function, *arguments: Fraction | str | float) -> str:
     """What a function writes of followed numbers, as a followed text."""
     text = function(*map(plainly, arguments))
     assert isinstance(text, str)
-    return marked(now().node(Node(function, tuple(map(_argument, arguments))), text), text)
+    return marked(now().node(Node(function, tuple(map(_argument, arguments)))), text)
 
 
 def marked(node: int, text: str) -> str:

@@ -87,16 +87,14 @@ class Following:
     """All that is followed: nodes in the order of their making, and the guards of the way taken."""
 
     nodes: list[Node | Chosen] = field(default_factory=list)
-    values: list[Value] = field(default_factory=list)
     guards: dict[Guard, None] = field(default_factory=dict)
     _known: dict[Node | Chosen, int] = field(default_factory=dict)
 
-    def node(self, node: Node | Chosen, value: Value) -> int:
+    def node(self, node: Node | Chosen) -> int:
         """The number of a node; one that is there already is not made twice."""
         if node not in self._known:
             self._known[node] = len(self.nodes)
             self.nodes.append(node)
-            self.values.append(value)
         return self._known[node]
 
     def hold(self, difference: Form | Place, relation: Relation) -> None:
@@ -123,6 +121,10 @@ def following(now: Following) -> Iterator[None]:
         yield
     finally:
         _NOW.reset(before)
+
+
+def is_following() -> bool:
+    return _NOW.get() is not None
 
 
 def now() -> Following:

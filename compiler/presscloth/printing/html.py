@@ -7,6 +7,7 @@ from markupsafe import Markup
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Handout, Publisher, TemplateSet
 from presscloth.handout.wording import system_word
+from presscloth.measure.followed import MARKED
 from presscloth.printing.howto import howto, page_address
 from presscloth.printing.markup import Marker
 from presscloth.printing.names import slugs
@@ -86,8 +87,14 @@ def _page(
         address=page_address(publisher, first.slug),
         preview_words=preview_words(booklet, publisher),
         shared=several and any((first.skills, first.time, first.craft, first.video, first.credits)),
-        intro_above=several and all(handout.intro == first.intro for handout in booklet.handouts),
+        intro_above=several and _same_intro(booklet, marker),
     )
+
+
+def _same_intro(booklet: Booklet, marker: Marker) -> bool:
+    """Whether the intro is the same in all sizes; one with a number of the reader's choice stands in each."""
+    intros = {str(marker.blocks(handout.intro, 2)) for handout in booklet.handouts}
+    return len(intros) == 1 and not any(MARKED.search(intro) for intro in intros)
 
 
 def pdf_name(handout: Handout, size_slug: str, paper: str) -> str:

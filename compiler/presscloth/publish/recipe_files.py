@@ -7,6 +7,7 @@ from pathlib import PurePosixPath
 
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Image, Publisher
+from presscloth.printing.choosing import choosable_html
 from presscloth.printing.html import StandingLink, html
 from presscloth.printing.likeness import likeness
 from presscloth.printing.pdf import PrintingRefused
@@ -36,7 +37,8 @@ class RecipeToWrite:
 
 def page(recipe: RecipeToWrite) -> Iterator[File]:
     publisher = recipe.publisher
-    yield "index.html", html(recipe.booklet, recipe.theme, publisher, publisher.papers, recipe.standing)
+    write = choosable_html if any(recipe.booklet.choices) else html
+    yield "index.html", write(recipe.booklet, recipe.theme, publisher, publisher.papers, recipe.standing)
 
 
 def entry(recipe: RecipeToWrite) -> Iterator[File]:

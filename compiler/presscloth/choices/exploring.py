@@ -1,0 +1,150 @@
+"""Going through the range of every choice until each value that a reader would type has its way."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from presscloth.choices.offers import offers, take
+from presscloth.choices.reckoned import Reach, Reckoned
+from presscloth.choices.tracing import reaches, trace, variables
+from presscloth.handout.build import Drawn, WorkedOut, drawings
+from presscloth.handout.choosing import Choice, DrawnWay, Followable, Offer, Way
+from presscloth.handout.tree import Publisher
+from presscloth.handout.wording import systems_of
+from presscloth.measure import Kind, System
+from presscloth.measure.following import Following, Guard
+from presscloth.proof.size import WorkedSize
+from presscloth.tongue import speaking, tongue_of
+
+MOST_TRACES = 60
+"""So often is a size worked out at most; a page says so where it cannot follow."""
+
+MOST_VALUES = 100
+"""So many values of one range are tried at most, in each system."""
+
+GRIDS = {
+    (Kind.LENGTH, System.METRIC): Fraction(1),
+    (Kind.LENGTH, System.IMPERIAL): Fraction(1, 8),
+    (Kind.WEIGHT, System.METRIC): Fraction(5),
+    (Kind.WEIGHT, System.IMPERIAL): Fraction(1, 4),
+    (Kind.NUMBER, System.METRIC): Fraction(1),
+    (Kind.NUMBER, System.IMPERIAL): Fraction(1),
+}
+"""The steps in which a reader types: mm, 1/8 in, 5 g, 1/4 oz, whole numbers."""
+
+BETWEEN = Fraction(1, 3)
+"""A part of a step: where values that lie on no grid are tried."""
+
+
+def follow(size: WorkedSize, publisher: Publisher) -> Followable | None:
+    """Transform a sound size into what its page needs to follow the reader; None where nothing is chosen."""
+    offered = offers(size)
+    if not offered:
+        return None
+    recipe = size.edition.recipe
+    systems = systems_of(recipe, publisher.systems)
+    worked = WorkedOut(size.sewn, size.evaluator, size.settled, size.buying.purchases)
+    with speaking(tongue_of(recipe.front.language)):
+        drawn = drawings(worked, systems)
+    return _Explorer(size, offered, publisher, drawn).explored()
+
+
+class _Explorer:
+    def __init__(
+        self, size: WorkedSize, offered: tuple[Offer, ...], publisher: Publisher, drawn: Drawn
+    ) -> None:
+        self._size = size
+        self._offers = offered
+        self._publisher = publisher
+        self._drawn = drawn
+        self._following = Following()
+        self._ways: list[Way] = []
+        self._traces = 0
+
+    def explored(self) -> Followable:
+        whole = True
+        for choice in tried(self._offers, self._size.edition.recipe.front.systems):
+            if not self._is_covered(choice):
+                whole = whole and self._traces < MOST_TRACES
+                if self._traces < MOST_TRACES:
+                    self._take_up(self._trace(choice))
+        return Followable(
+            self._size.edition.size.name, self._offers, self._following, tuple(self._ways), whole
+        )
+
+    def _is_covered(self, choice: Choice) -> bool:
+        now = Reckoned(self._following, variables(choice))
+        for way in self._ways:
+            if now.holds(way.guards):
+                return all(any(now.holds(each.guards) for each in ways) for ways in _drawn_ways(way))
+        return False
+
+    def _trace(self, choice: Choice) -> Way:
+        self._traces += 1
+        way = trace(self._size, self._offers, choice, self._following, self._publisher, self._drawn)
+        reach = Reach(self._following, reaches(self._offers))
+
+        def needed(guards: Sequence[Guard]) -> tuple[Guard, ...]:
+            return tuple(guard for guard in guards if not reach.always(guard))
+
+        def drawn(ways: Sequence[DrawnWay]) -> tuple[DrawnWay, ...]:
+            return tuple(replace(each, guards=needed(each.guards)) for each in ways)
+
+        return replace(
+            way, guards=needed(way.guards), pieces=drawn(way.pieces), steps=tuple(map(drawn, way.steps))
+        )
+
+    def _take_up(self, found: Way) -> None:
+        """Add a way, or to one that is there already the drawings that it has not."""
+        for place, way in enumerate(self._ways):
+            if set(way.guards) == set(found.guards) and len(way.steps) == len(found.steps):
+                both = zip(way.steps, found.steps, strict=True)
+                self._ways[place] = replace(
+                    way,
+                    pieces=_together(way.pieces, found.pieces),
+                    steps=tuple(_together(one, other) for one, other in both),
+                )
+                return
+        self._ways.append(found)
+
+
+def _drawn_ways(way: Way) -> Iterator[tuple[DrawnWay, ...]]:
+    if way.handout is not None:
+        yield way.pieces
+        yield from way.steps
+
+
+def _together(known: tuple[DrawnWay, ...], new: tuple[DrawnWay, ...]) -> tuple[DrawnWay, ...]:
+    held = {frozenset(each.guards) for each in known}
+    return (*known, *(each for each in new if frozenset(each.guards) not in held))
+
+
+def tried(offered: Sequence[Offer], systems: Sequence[System]) -> Iterator[Choice]:
+    """The choices that are tried: the recipe's own, then each range by itself and all ends together."""
+    leading = systems[0]
+    own = tuple(take(offer, leading, offer.own[leading]) for offer in offered)
+    yield own
+    for system in systems:
+        yield tuple(take(offer, system, offer.least[system]) for offer in offered)
+        yield tuple(take(offer, system, offer.most[system]) for offer in offered)
+    for place, offer in enumerate(offered):
+        for system in systems:
+            for value in values(offer, system):
+                yield (*own[:place], take(offer, system, value), *own[place + 1 :])
+
+
+def values(offer: Offer, system: System) -> Iterator[Fraction]:
+    """Values of a range on the grid of a system and between, the coarse ones first."""
+    least, most = offer.least[system], offer.most[system]
+    step = GRIDS[offer.kind, system]
+    while (most - least) / step > MOST_VALUES:
+        step *= 2
+    count = (most - least) // step
+    order = sorted(range(count + 1), key=lambda n: (n % 8 != 0, n % 2 != 0, n))
+    for number in order:
+        value = least + number * step
+        yield value
+        if offer.kind is not Kind.NUMBER and number % 4 == 0 and value + BETWEEN * step < most:
+            yield value + BETWEEN * step

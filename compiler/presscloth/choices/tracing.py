@@ -1,0 +1,139 @@
+"""Working a size out for one choice, and keeping the way of the reckoning."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+
+from presscloth.drawing.deeds import Deed
+from presscloth.drawing.pieces import draw_pieces
+from presscloth.drawing.steps import draw_together
+from presscloth.drawing.tree import Drawing
+from presscloth.handout.build import Drawn, WorkedOut, make_handout
+from presscloth.handout.choosing import Choice, DrawnWay, Offer, Way
+from presscloth.handout.sewn import step_figures
+from presscloth.handout.tree import Handout, Publisher
+from presscloth.measure import UNITS, Kind, Quantity, Stated, System, measure_text, number_text, printed
+from presscloth.measure.followed import chosen, worded
+from presscloth.measure.following import Chosen, Following, Guard, following
+from presscloth.problems import Problem, Problems, Severity
+from presscloth.proof import checks, widths
+from presscloth.proof.size import WorkedSize, work_out_chosen
+from presscloth.tongue import speaking, tongue_of
+
+TYPED_IN_METRIC = "typed in metric"
+"""1 where a value is typed in metric, else nothing: what is typed prints as it is stated."""
+
+
+def trace(
+    size: WorkedSize,
+    offers: Sequence[Offer],
+    choice: Choice,
+    now: Following,
+    publisher: Publisher,
+    drawn: Drawn,
+) -> Way:
+    """The way in which a size is reckoned for a choice, with every guard that it hangs on.
+
+    `drawn` are the drawings of the recipe's own values, which the handout keeps; those of the choice
+    are drawn beside it, each with guards of its own.
+    """
+    with following(now), now.aside() as guards:
+        problems = Problems()
+        worked = work_out_chosen(size, quantities(offers, choice), problems)
+        broken = tuple(dict.fromkeys(problem.message() for problem in _errors(worked, problems)))
+        if broken:
+            return Way(tuple(guards), None, broken, (), ())
+        handout = make_handout(
+            WorkedOut(worked.sewn, worked.evaluator, worked.settled, size.buying.purchases, drawn), publisher
+        )
+        own = tuple(guards)
+        with speaking(tongue_of(size.edition.recipe.front.language)):
+            pieces, steps = _drawn(worked, handout, now)
+        return Way(own, handout, (), pieces, steps)
+
+
+def _errors(worked: WorkedSize, problems: Problems) -> Iterator[Problem]:
+    """What would keep a handout from being written; checks are held only where all else is sound."""
+    found = [problem for problem in problems.found() if problem.severity is Severity.ERROR]
+    if not found:
+        held = (
+            *checks.hold(worked.edition, worked.value),
+            *widths.hold(worked.edition, worked.evaluator),
+        )
+        found = [problem for problem in held if problem.severity is Severity.ERROR]
+    yield from found
+
+
+def quantities(offers: Sequence[Offer], choice: Choice) -> Mapping[str, Quantity]:
+    """The measures of a choice as followed quantities, by their names."""
+    found = {}
+    for number, (offer, taken) in enumerate(zip(offers, choice, strict=True)):
+        in_metric = chosen(number, TYPED_IN_METRIC, Fraction(taken.typed is System.METRIC))
+        values = {s: chosen(number, s.value, taken[s]) for s in System}
+        here = {System.METRIC: in_metric, System.IMPERIAL: 1 - in_metric}
+        stated = {
+            s: worded(stated_text, values[s], here[s], f"{offer.kind.value} {s.value}", offer.units[s])
+            for s in System
+        }
+        found[offer.name] = Quantity(
+            offer.kind,
+            values[System.METRIC],
+            values[System.IMPERIAL],
+            about=offer.about,
+            stated=None
+            if offer.kind is Kind.NUMBER
+            else Stated(stated[System.METRIC], stated[System.IMPERIAL]),
+            origins=offer.own.origins,
+        )
+    return found
+
+
+def variables(choice: Choice) -> Mapping[Chosen, Fraction]:
+    """The values of what is chosen, as nodes ask for them."""
+    found: dict[Chosen, Fraction] = {}
+    for number, taken in enumerate(choice):
+        found[Chosen(number, TYPED_IN_METRIC)] = Fraction(taken.typed is System.METRIC)
+        found |= {Chosen(number, system.value): taken[system] for system in System}
+    return found
+
+
+def reaches(offers: Sequence[Offer]) -> Mapping[Chosen, tuple[Fraction, Fraction]]:
+    """Between which values everything that is chosen lies."""
+    found = {Chosen(n, TYPED_IN_METRIC): (Fraction(0), Fraction(1)) for n in range(len(offers))}
+    for number, offer in enumerate(offers):
+        found |= {Chosen(number, s.value): (offer.least[s], offer.most[s]) for s in System}
+    return found
+
+
+def stated_text(value: Fraction, typed: Fraction, how: str, unit: str) -> str:
+    """A chosen value: as it is stated where it is typed, as it is printed where it is carried over."""
+    kind, system = how.split()
+    if typed and unit:
+        return measure_text(value / UNITS[unit].factor, unit)
+    if not unit:
+        return number_text(value)
+    return printed(Quantity(Kind(kind), value, value), System(system)).text
+
+
+def _drawn(
+    worked: WorkedSize, handout: Handout, now: Following
+) -> tuple[tuple[DrawnWay, ...], tuple[tuple[DrawnWay, ...], ...]]:
+    """The drawings of the pieces and of the steps, in the order in which they stand in the handout."""
+    with now.aside() as guards:
+        drawings = draw_pieces(worked.edition.pieces, handout.systems)
+    pieces = (DrawnWay(tuple(guards), drawings),)
+    held: dict[int, tuple[Guard, ...]] = {}
+
+    def draw(deeds: Sequence[Deed]) -> Drawing | None:
+        with now.aside() as own:
+            drawing = draw_together(deeds)
+        held[id(drawing)] = tuple(own)
+        return drawing
+
+    figures = step_figures(worked.construction, handout.systems, draw)
+    steps = [step.number for stage in handout.stages for step in stage.steps]
+    shown = [figure.of for step in steps for figure in figures.get(step, ())]
+    return pieces, tuple(
+        (DrawnWay(held[id(drawing)], (drawing,)),) for drawing in shown if isinstance(drawing, Drawing)
+    )

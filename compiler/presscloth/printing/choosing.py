@@ -1,0 +1,263 @@
+"""A page that follows the reader's choices: its numbers marked, and how they are reckoned as data.
+
+What the page carries is the compiler's own reckoning (`choices`), not a second one: the script
+`choices.js` knows how to add, to round and to print, and nothing of sewing.
+"""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Sequence
+from itertools import count
+
+from presscloth.drawing.reals import Real
+from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
+from presscloth.frozen import dataclass
+from presscloth.handout.choosing import DrawnWay, Followable, Offer, Way
+from presscloth.handout.tree import Booklet, Handout, Publisher
+from presscloth.measure import Quantity, System, printed
+from presscloth.measure.followed import MARKED, node_of, unmarked
+from presscloth.printing.choosing_nodes import Json, Nodes, number
+from presscloth.printing.html import StandingLink, html
+from presscloth.printing.look import Look
+from presscloth.printing.names import slugs
+from presscloth.printing.theme import Theme
+from presscloth.tongue import say, speaking, spoken, tongue_of
+
+SCRIPTS = "".join(f'<script src="../theme/{name}.js" defer></script>\n' for name in ("reckoning", "choices"))
+
+PLACE = "data-f"
+"""Marks a number that follows the reader's choice; the value is its place in the size."""
+
+
+def choosable_html(
+    booklet: Booklet,
+    theme: Theme,
+    publisher: Publisher,
+    papers: tuple[str, ...] = (),
+    standing: tuple[StandingLink, ...] = (),
+) -> str:
+    """Write a booklet as `html` does, with what the page needs to follow the reader's choices."""
+    following = Following(booklet, booklet.choices)
+    pages = tuple(
+        html(following.along(place), theme, publisher, papers, standing)
+        for place in range(following.most_ways())
+    )
+    data = page_data(following, pages, theme.look)
+    page = marked_page(pages[0], following)
+    page = page.replace("</head>", f"{SCRIPTS}</head>", 1)
+    return page.replace(
+        "</main>", f'</main>\n<script type="application/json" id="choices-data">{data}</script>', 1
+    )
+
+
+@dataclass(frozen=True)
+class Following:
+    """What a page must carry besides its text: the booklet, and its sizes with what may be chosen."""
+
+    booklet: Booklet
+    sizes: tuple[Followable | None, ...]
+
+    def most_ways(self) -> int:
+        return max((len(size.ways) for size in self.sizes if size is not None), default=0)
+
+    def along(self, place: int) -> Booklet:
+        """The booklet as it is reckoned along each size's way of that number, where it has one."""
+        pairs = zip(self.booklet.handouts, self.sizes, strict=True)
+        return Booklet(tuple(_along(handout, size, place) for handout, size in pairs))
+
+
+def _along(handout: Handout, size: Followable | None, place: int) -> Handout:
+    way = size.ways[place] if size is not None and place < len(size.ways) else None
+    return handout if way is None or way.handout is None else way.handout
+
+
+def marked_page(page: str, following: Following) -> str:
+    """A page with a place for each number that follows; marks elsewhere (in the head) go."""
+    for name in slugs(tuple(handout.size for handout in following.booklet.handouts)):
+        start, end = _section(page, name)
+        section = _numbered(page[start:end])
+        page = page[:start] + section + page[end:]
+    return unmarked(page)
+
+
+def _numbered(section: str) -> str:
+    """The words of a size, a number that follows in an element of its own that bears its place."""
+    places = count()
+
+    def placed(found: re.Match[str]) -> str:
+        return f'<span {PLACE}="{next(places)}">{found[2]}</span>'
+
+    return MARKED.sub(placed, section)
+
+
+def _section(page: str, name: str) -> tuple[int, int]:
+    """Where a size stands in a page: from its element to the next size, or to the end of the sizes."""
+    start = page.index(f'id="size-{name}"')
+    after = re.compile(r'<(?:section|div) class="size"|</main>').search(page, start)
+    assert after is not None
+    return start, after.start()
+
+
+def followed_places(page: str, name: str) -> tuple[str, tuple[int, ...]]:
+    """The words of a size without what follows, and the nodes of its places in order."""
+    start, end = _section(page, name)
+    section = page[start:end]
+    return MARKED.sub("\0", section), tuple(node_of(found[1]) for found in MARKED.finditer(section))
+
+
+def page_data(following: Following, pages: Sequence[str], look: Look) -> str:
+    """All that a page's script needs, as JSON that may stand in a `script` element.
+
+    `pages` are the page along each way, the recipe's own first. A way that changes more of a page than
+    its numbers and drawings is not followed.
+    """
+    names = slugs(tuple(handout.size for handout in following.booklet.handouts))
+    with speaking(tongue_of(following.booklet.first.language)):
+        data: Json = {
+            "words": _words(),
+            "tongue": _tongue(),
+            "look": [look.drawings.scale, look.drawings.alone, look.drawings.in_text],
+            "hatch": {_class(ink): inked.hatch for ink, inked in look.inks.items() if inked.hatch},
+            "sizes": {
+                name: _size(size, name, pages)
+                for name, size in zip(names, following.sizes, strict=True)
+                if size is not None
+            },
+        }
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("</", "<\\/")
+
+
+def _words() -> Json:
+    return {
+        "yours": say("Yours to choose"),
+        "range": say("from {least} to {most}"),
+        "own": say("Back to the recipe’s {own}"),
+        "changed": say("Numbers that follow your choice are underlined with dots."),
+        "bought": say("Quantities to buy and cutting layouts are for the longest choice, {most}."),
+        "outside": say("{typed} lies outside the range from {least} to {most}. {own} stays."),
+        "unread": say("“{typed}” cannot be read as a measure; write 7.5, 7 1/2 or 7½. {own} stays."),
+        "comma": say("Write a point: {point} instead of {typed}. {own} stays."),
+        "broken": say("{typed} does not work: {why}. {own} stays."),
+        "lost": say("The page cannot follow {typed}. {own} stays."),
+        "drawing": say("This drawing still shows the recipe’s own measures."),
+    }
+
+
+def _tongue() -> Json:
+    ways = spoken().ways
+    return {
+        "decimal": ways.decimal,
+        "thousands": ways.thousands,
+        "units": {unit: list(words) for unit, words in ways.units.items()},
+    }
+
+
+def _size(size: Followable, name: str, pages: Sequence[str]) -> Json:
+    words, _ = followed_places(pages[0], name)
+    nodes = Nodes(size.following)
+    ways: list[Json] = []
+    for place, way in enumerate(size.ways):
+        along, puts = followed_places(pages[place], name)
+        if way.handout is None or along == words:
+            ways.append(_way(way, puts, nodes))
+    return {"offers": [_offer(offer) for offer in size.offers], "ways": ways, "nodes": nodes.written()}
+
+
+def _offer(offer: Offer) -> Json:
+    def values(quantity: Quantity) -> Json:
+        return [number(quantity.metric), number(quantity.imperial)]
+
+    def text(quantity: Quantity) -> Json:
+        return [printed(quantity, system).text for system in System]
+
+    return {
+        "name": spoken().named(offer.name),
+        "note": offer.note,
+        "kind": offer.kind.value,
+        "units": [offer.units[system] for system in System],
+        "factors": [number(offer.factor(system)) for system in System],
+        "own": values(offer.own),
+        "least": values(offer.least),
+        "most": values(offer.most),
+        "texts": [text(offer.own), text(offer.least), text(offer.most)],
+    }
+
+
+def _way(way: Way, puts: tuple[int, ...], nodes: Nodes) -> Json:
+    guards = nodes.guards(way.guards)
+    if way.handout is None:
+        return {"when": guards, "broken": [nodes.text(why) for why in way.broken]}
+    return {
+        "when": guards,
+        "put": [nodes.node(put) for put in puts],
+        "pieces": [_drawn(each, nodes) for each in way.pieces] if _varies(way.pieces) else [],
+        "steps": [[_drawn(each, nodes) for each in step] if _varies(step) else [] for step in way.steps],
+    }
+
+
+def _varies(ways: Sequence[DrawnWay]) -> bool:
+    """Whether anything in a drawing follows the choice."""
+    return any(
+        MARKED.search(f"{drawing.alt} {drawing.caption}") or any(_follows(s) for s in drawing.shapes)
+        for way in ways
+        for drawing in way.drawings
+    )
+
+
+def _follows(shape: Shape) -> bool:
+    match shape:
+        case Line(points=points) | Area(points=points):
+            numbers = [each for point in points for each in point]
+        case Disc():
+            numbers = [shape.x, shape.y, shape.radius]
+        case Arrow():
+            numbers = [*shape.start, *shape.end]
+        case Lettering():
+            numbers = [shape.x, shape.y, shape.size, shape.turned]
+            if MARKED.search(shape.text):
+                return True
+    return any(isinstance(each, Real) for each in numbers)
+
+
+def _drawn(way: DrawnWay, nodes: Nodes) -> Json:
+    return {"when": nodes.guards(way.guards), "of": [_drawing(each, nodes) for each in way.drawings]}
+
+
+def _drawing(drawing: Drawing, nodes: Nodes) -> Json:
+    return {
+        "size": [_place(drawing.width, nodes), _place(drawing.height, nodes)],
+        "alt": nodes.text(drawing.alt or drawing.caption),
+        "caption": nodes.text(drawing.caption),
+        "shapes": [_shape(shape, nodes) for shape in drawing.shapes],
+    }
+
+
+def _place(value: float, nodes: Nodes) -> Json:
+    """A number of a drawing: to the thousandth, or the node that gives it, in brackets."""
+    return [nodes.node(value.node)] if isinstance(value, Real) else round(value, 3)
+
+
+def _places(points: Sequence[tuple[float, float]], nodes: Nodes) -> Json:
+    return [_place(each, nodes) for point in points for each in point]
+
+
+def _class(ink: Ink | None) -> str:
+    return "" if ink is None else ink.value.replace(" ", "-")
+
+
+def _shape(shape: Shape, nodes: Nodes) -> Json:
+    match shape:
+        case Line(points, ink):
+            return ["line", _class(ink), _places(points, nodes)]
+        case Area(points, ink, edge):
+            return ["area", _class(ink), _class(edge), _places(points, nodes)]
+        case Disc(x, y, radius, ink, edge):
+            where = [_place(each, nodes) for each in (x, y, radius)]
+            return ["disc", _class(ink), _class(edge), where]
+        case Arrow(start, end, ink, both):
+            return ["arrow", _class(ink), _places((start, end), nodes), both]
+        case Lettering(x, y, text, size, anchor, turned, bold):
+            where = [_place(each, nodes) for each in (x, y)]
+            return ["words", where, nodes.text(text), size, anchor, turned, bold]
