@@ -8,6 +8,7 @@ measure    lengths, areas, weights and counts, exact in two systems
 outline    the geometry of pieces that are cut by an outline
 problems   what a problem is, and how problems are shown
 recipe     text to Recipe: Markdown, tables, expressions, statements
+translation  a file of translated paragraphs to what a handout says in another language
 edition    Recipe and a size to Edition: every measure of that size
 sewing     Edition to Construction: what the statements make
 cutting    how much cloth to buy, and how the pieces lie on it

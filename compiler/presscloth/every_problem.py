@@ -10,7 +10,7 @@ from importlib import import_module
 
 from presscloth.problems import Problem, subclasses
 
-ROOMS = ("recipe", "edition", "sewing", "cutting", "proof", "handout", "printing", "publish")
+ROOMS = ("recipe", "translation", "edition", "sewing", "cutting", "proof", "handout", "printing", "publish")
 
 
 @cache

@@ -24,6 +24,7 @@ if TYPE_CHECKING:  # what only printing needs is loaded when something is printe
     from presscloth.handout.kits import Kits, KitSheet
     from presscloth.handout.tree import Booklet, Publisher
     from presscloth.printing.measures import SizeMeasures
+    from presscloth.translation.tree import Translation
 
 RECIPE = "recipe.md"
 
@@ -44,11 +45,21 @@ class Proved:
     recipe: Recipe | None
     sizes: tuple[WorkedSize, ...]
     problems: tuple[Problem, ...]
+    translations: tuple[Translation, ...] = ()
 
     @property
     def held(self) -> bool:
         """Whether the author keeps it out of the site."""
         return self.recipe is not None and self.recipe.front.held
+
+    @property
+    def slugs(self) -> tuple[str, ...]:
+        """The short names of its pages, that of each translation too."""
+        if not self.translations:
+            return (self.slug,)
+        from presscloth.handout.build import slug_in
+
+        return self.slug, *(slug_in(self.slug, each) for each in self.translations)
 
     @property
     def sound(self) -> bool:
@@ -103,8 +114,18 @@ def prove_source(source: Source, path: Path, problems: Problems, workshop: Works
     hold_recipe(recipe, sizes, problems)
     if recipe.front.part_of:
         problems.extend(list(projects.hold(recipe.front, fronts_beside(path))))
+    translations = _translations(recipe, path, problems)
     found = tuple(under_unread_statements(recipe, problems.found()))
-    return Proved(slug, path, recipe, sizes, accept(found, recipe.front.accept))
+    return Proved(slug, path, recipe, sizes, accept(found, recipe.front.accept), translations)
+
+
+def _translations(recipe: Recipe, path: Path, problems: Problems) -> tuple[Translation, ...]:
+    """What lies beside a recipe in other languages; most have nothing, and nothing is loaded for them."""
+    if not any(path.parent.glob(f"{path.stem}.*.md")):
+        return ()
+    from presscloth.translation.beside import translations_beside
+
+    return translations_beside(recipe, path, problems)
 
 
 def fronts_beside(path: Path) -> dict[str, FrontMatter]:
@@ -128,6 +149,36 @@ def booklet(proved: Proved, publisher: Publisher) -> Booklet:
     )
     handouts = tuple(make_handout(each, publisher) for each in worked)
     return Booklet(handouts, tuple(follow(size, publisher) for size in proved.sizes))
+
+
+def booklets_of(proved: Proved, publisher: Publisher) -> tuple[Booklet, ...]:
+    """The handouts of a sound recipe in its own language and in each into which it is translated."""
+    from presscloth.handout.build import WorkedOut, make_handout, slug_in
+    from presscloth.handout.tree import Booklet
+
+    own = booklet(proved, publisher)
+    if not proved.translations:
+        return (own,)
+    languages = (
+        (own.first.language, proved.slug),
+        *((each.language, slug_in(proved.slug, each)) for each in proved.translations),
+    )
+    translated = (
+        tuple(
+            make_handout(
+                WorkedOut(
+                    size.sewn, size.evaluator, size.settled, size.buying.purchases, translation=translation
+                ),
+                publisher,
+            )
+            for size in proved.sizes
+        )
+        for translation in proved.translations
+    )
+    return tuple(
+        Booklet(tuple(replace(handout, languages=languages) for handout in handouts), choices)
+        for handouts, choices in ((own.handouts, own.choices), *((each, ()) for each in translated))
+    )
 
 
 def measures(proved: Proved) -> tuple[SizeMeasures, ...]:
@@ -236,11 +287,13 @@ def compile_site(
     workshop = replace(publisher.workshop, kept_in=kept_in)
     proved = tuple(prove(path, workshop) for path in paths)
     out_of_it = tuple(each.slug for each in proved if each.held and not held)
-    booklets = tuple(booklet(each, publisher) for each in proved if each.sound and each.slug not in out_of_it)
-    asked = {each.slug for each in proved}
+    sound = tuple(each for each in proved if each.sound and each.slug not in out_of_it)
+    booklets = tuple(each for one in sound for each in booklets_of(one, publisher))
+    asked = {slug for each in proved for slug in each.slugs}
     all_recipes = find(())
     everything = not isinstance(all_recipes, Problem) and set(all_recipes) <= set(paths)
-    kept = {each.slug for each in proved if not each.sound and each.slug not in out_of_it}
+    failed = (each for each in proved if not each.sound and each.slug not in out_of_it)
+    kept = {slug for each in failed for slug in each.slugs}
     if not everything:
         kept |= set(published_slugs(out)) - asked
     written: tuple[str, ...] = ()

@@ -25,6 +25,7 @@ from presscloth.recipe.statement import SewBlock
 from presscloth.recipe.tree import Audience, Lead, Part, Recipe, Stage, Step
 from presscloth.sewing import Sewn
 from presscloth.tongue import listed, named, say, speaking, tongue_of
+from presscloth.translation.tree import Translation
 
 Figures = Mapping[int, tuple[tree.Figure, ...]]
 """The drawings that stand in the steps, by step number."""
@@ -44,7 +45,7 @@ class WorkedOut:
     """What the rooms before have worked out for one size.
 
     `sewn` are all ways through the steps; `purchases` what to buy, by key; `drawn` are drawings that
-    have been made already.
+    have been made already. `translation` has what the recipe says in another language.
     """
 
     sewn: Sewn
@@ -52,6 +53,7 @@ class WorkedOut:
     settled: Settled
     purchases: Mapping[str, Purchase]
     drawn: Drawn | None = None
+    translation: Translation | None = None
 
     @property
     def edition(self) -> Edition:
@@ -72,7 +74,11 @@ def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
 
     Nothing is checked here: what is broken has been reported before.
     """
-    with speaking(tongue_of(worked.edition.recipe.front.language)):
+    translation = worked.translation
+    if translation is None:
+        with speaking(tongue_of(worked.edition.recipe.front.language)):
+            return _make_handout(worked, publisher)
+    with speaking(tongue_of(translation.language, translation.names)):
         return _make_handout(worked, publisher)
 
 
@@ -80,26 +86,27 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
     edition, recipe = worked.edition, worked.edition.recipe
     front = recipe.front
     size = edition.size.name
-    systems = systems_of(recipe, publisher.systems)
+    translation = worked.translation
+    systems = systems_of(recipe, publisher.systems or _leading(translation))
     bought = quantities(worked.purchases, systems)
-    teller = Teller(worked.settled, systems, recipe.folder, bought)
+    teller = Teller(worked.settled, systems, recipe.folder, bought, translation, front.language)
     materials = used_materials(recipe, edition, _keys_spoken_of(edition))
     audience = audience_of(recipe, size)
     drawn = worked.drawn or drawings(worked, systems)
     return tree.Handout(
-        slug=recipe.slug,
-        title=front.title,
+        slug=slug_in(recipe.slug, translation),
+        title=named(front.title),
         size=named(size),
         only_size=len(recipe.sizes) == 1,
         version=front.version,
         release=front.release,
-        language=front.language,
-        summary=front.summary,
-        craft=front.craft,
-        skills=front.skills,
-        time=front.time,
+        language=translation.language if translation else front.language,
+        summary=named(front.summary),
+        craft=", ".join(named(craft.strip()) for craft in front.craft.split(",")),
+        skills=tuple(map(named, front.skills)),
+        time=named(front.time),
         audience=audience_word(audience),
-        credits=front.credits,
+        credits=named(front.credits),
         video=front.video or "",
         draft=front.held,
         sewn=front.sewn is None or any(size.casefold() == each.casefold() for each in front.sewn),
@@ -127,9 +134,20 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
         orders=cut_orders(worked.purchases, teller.systems),
         templates=template_sets(edition, teller.systems),
         revised=front.revised,
-        part_of=front.part_of,
+        part_of=named(front.part_of),
         week=front.week,
     )
+
+
+def slug_in(slug: str, translation: Translation | None) -> str:
+    """The short name under which a recipe stands in a language: `runner`, `runner-de`."""
+    return f"{slug}-{translation.language.lower()}" if translation else slug
+
+
+def _leading(translation: Translation | None) -> tuple[System, ...]:
+    """The systems in the order of a translation that says which leads; empty to follow the recipe."""
+    leading = translation.leading if translation else None
+    return (leading, leading.other) if leading else ()
 
 
 def audience_of(recipe: Recipe, size: str) -> Audience:

@@ -8,13 +8,14 @@ from presscloth.cutting.buying import Purchase
 from presscloth.edition import CutPiece, Edition, Evaluator
 from presscloth.handout.bought import quantities, verdict, with_optional
 from presscloth.handout.prose import Teller
-from presscloth.handout.tree import Amount, CutLine, Inline, MaterialLine
-from presscloth.handout.wording import amount, form_word, shape_word, side_word
+from presscloth.handout.tree import Amount, CutLine, Inline, MaterialLine, Text
+from presscloth.handout.wording import amount, form_word, note_word, shape_word, side_word
 from presscloth.measure import Quantity, System
 from presscloth.recipe.expression import Expression
 from presscloth.recipe.materials import BY_LENGTH
+from presscloth.recipe.prose import plain
 from presscloth.recipe.tree import Form, Material, Note, NoteKind, Recipe, Shape
-from presscloth.tongue import named
+from presscloth.tongue import measured, named
 
 
 def used_materials(
@@ -59,7 +60,11 @@ def material_lines(
 
 
 def _note(note: Note, teller: Teller) -> tuple[Inline, ...]:
-    return teller.inlines(note.prose)
+    """A note that the compiler knows is worded by the handout, any other by the author."""
+    if note.kind is None:
+        return teller.inlines(note.prose)
+    amount = plain(note.prose)[len(note.kind.value) :]
+    return (Text(f"{note_word(note.kind)}{measured(amount)}"),)
 
 
 def cut_lines(

@@ -15,21 +15,39 @@ from presscloth.proof.prose import Named, Settled
 from presscloth.recipe import prose
 from presscloth.recipe.expression import Bought
 from presscloth.tongue import named
+from presscloth.translation.tree import Translation, place_of
+from presscloth.translation.wanted import has_words
 
 
 @dataclass(frozen=True, slots=True)
 class Teller:
     """Words the prose of one size: what its braces hold, in which systems, with pictures from where.
 
-    `quantities` are what to buy, by key, as the list of materials words them.
+    `quantities` are what to buy, by key, as the list of materials words them. `translation` has the
+    words of another language; what it lacks stays in `original`, the language of the recipe.
     """
 
     settled: Settled
     systems: Sequence[System]
     folder: Path | None
     quantities: Mapping[str, tree.Amount] = field(default_factory=dict)
+    translation: Translation | None = None
+    original: str = ""
 
     def inlines(self, of: Sequence[prose.Inline]) -> tuple[tree.Inline, ...]:
+        """A run of prose: a paragraph, a cell, a heading."""
+        own = self._translated(tuple(of))
+        words = self._words(of if own is None else own)
+        if own is None and self.translation is not None and has_words(tuple(of)):
+            return (tree.Foreign(self.original, words),)
+        return words
+
+    def _translated(self, of: tuple[prose.Inline, ...]) -> tuple[prose.Inline, ...] | None:
+        if self.translation is None or not of:
+            return None
+        return self.translation.runs.get(place_of(of))
+
+    def _words(self, of: Sequence[prose.Inline]) -> tuple[tree.Inline, ...]:
         return tuple(inline for each in of for inline in self._inline(each))
 
     def _inline(self, inline: prose.Inline) -> Iterator[tree.Inline]:
@@ -39,11 +57,11 @@ class Teller:
             case prose.Measure():
                 yield self._measure(inline)
             case prose.Emphasis(of=of, strong=strong):
-                yield tree.Emphasis(self.inlines(of), strong)
+                yield tree.Emphasis(self._words(of), strong)
             case prose.Code(text=text):
                 yield tree.Code(text)
             case prose.Link(to=to, of=of):
-                yield tree.Link(to, self.inlines(of))
+                yield tree.Link(to, self._words(of))
             case prose.Picture():
                 yield self._image(inline)
             case prose.LineBreak(hard=hard):
@@ -64,7 +82,7 @@ class Teller:
 
     def _image(self, picture: prose.Picture) -> tree.Image:
         folder = self.folder or Path()
-        return tree.Image(folder / picture.file, picture.file, said(self.inlines(picture.alt)))
+        return tree.Image(folder / picture.file, picture.file, said(self._words(picture.alt)))
 
     def blocks(self, of: Sequence[prose.Block]) -> tuple[tree.Block, ...]:
         return tuple(self.block(each) for each in of)
@@ -91,7 +109,7 @@ class Teller:
 
     def paragraph(self, of: Sequence[prose.Inline], marks: tree.Marks) -> tree.Block:
         """A paragraph; one that holds a picture and nothing else is a figure."""
-        match tuple(of):
+        match self._translated(tuple(of)) or tuple(of):
             case (prose.Picture() as picture,) if marks == tree.Marks():
                 return tree.Figure(self._image(picture))
             case _:
@@ -109,7 +127,7 @@ def _said(inline: tree.Inline) -> str:
             return text
         case tree.Amount():
             return inline.text
-        case tree.Emphasis(of=of) | tree.Link(of=of):
+        case tree.Emphasis(of=of) | tree.Link(of=of) | tree.Foreign(of=of):
             return said(of)
         case tree.Image(alt=alt):
             return alt

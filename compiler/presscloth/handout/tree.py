@@ -73,7 +73,15 @@ class NewLine:
     pass
 
 
-Inline = Text | Amount | Emphasis | Code | Link | Image | NewLine
+@dataclass(frozen=True, slots=True)
+class Foreign:
+    """Words in another language than the handout's: what has not been translated yet."""
+
+    language: str
+    of: tuple[Inline, ...]
+
+
+Inline = Text | Amount | Emphasis | Code | Link | Image | NewLine | Foreign
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,7 +262,9 @@ class Handout:
     """One recipe in one size.
 
     `revised` is the day of this version (`2027-06-14`) or empty; `part_of` and `week` tell of which
-    longer project it is a part, empty and 0 where it is none.
+    longer project it is a part, empty and 0 where it is none. `languages` are all languages in which
+    the recipe is published, its own first, each with the short name under which it stands; empty where
+    there is only one.
     """
 
     slug: str
@@ -290,6 +300,7 @@ class Handout:
     revised: str = ""
     part_of: str = ""
     week: int = 0
+    languages: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from presscloth.handout.tree import Amount
 from presscloth.measure import Kind, Quantity, System, number_text, printed
 from presscloth.recipe.prose import How
-from presscloth.recipe.tree import Audience, Form, Recipe, Shape
+from presscloth.recipe.tree import Audience, Form, NoteKind, Recipe, Shape
 from presscloth.tongue import counted_number, measured, say, say_as
 
 
@@ -98,6 +98,33 @@ def shape_word(shape: Shape) -> str:
             return say("quarter-square triangle")
         case Shape.OUTLINE:
             return say("cut by the template")
+
+
+def note_word(kind: NoteKind) -> str:
+    """The words for a note that the compiler knows; its amount stands after them."""
+    match kind:
+        case NoteKind.ONE_WAY:
+            return say("one way")
+        case NoteKind.SHRINKS:
+            return say("shrinks")
+        case NoteKind.REPEAT:
+            return say("repeat")
+        case NoteKind.JOINS_ALLOWED:
+            return say("joins allowed")
+        case NoteKind.CUT_IN_STRIPS:
+            return say("cut in strips")
+        case NoteKind.STRAIGHTENED:
+            return say("straightened")
+        case NoteKind.MEASURE_FIRST:
+            return say("measure first")
+        case NoteKind.ANY_GRAIN:
+            return say("any grain")
+        case NoteKind.ON_THE_FOLD:
+            return say("on the fold")
+        case NoteKind.IN_PAIRS:
+            return say("in pairs")
+        case NoteKind.SPARE:
+            return say("spare")
 
 
 def audience_word(audience: Audience) -> str:

@@ -20,6 +20,7 @@ from presscloth.handout.tree import (
     Divider,
     Emphasis,
     Figure,
+    Foreign,
     Grid,
     Heading,
     Image,
@@ -79,6 +80,8 @@ class Marker:
                 return self._image(word)
             case NewLine():
                 return Markup("<br>")
+            case Foreign(language, of):
+                return Markup('<span lang="{}">{}</span>').format(language, self.inline(of))
 
     def link(self, to: str, words: Markup) -> Markup:
         """A link, or only its words where it would lead nowhere: on paper, within the site."""

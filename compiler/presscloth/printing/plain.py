@@ -11,6 +11,7 @@ from presscloth.handout.tree import (
     Divider,
     Emphasis,
     Figure,
+    Foreign,
     Grid,
     Heading,
     Image,
@@ -56,7 +57,7 @@ def _word(word: Inline, measures: bool) -> str:
             return text
         case Amount():
             return word.text if measures else " "
-        case Emphasis(of=of) | Link(of=of):
+        case Emphasis(of=of) | Link(of=of) | Foreign(of=of):
             return "".join(_word(each, measures) for each in of)
         case Image():
             return ""

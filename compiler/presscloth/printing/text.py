@@ -16,6 +16,7 @@ from presscloth.handout.tree import (
     Divider,
     Emphasis,
     Figure,
+    Foreign,
     Grid,
     Handout,
     Heading,
@@ -205,7 +206,7 @@ def _word(word: Inline) -> str:
             return text
         case Amount():
             return _amount(word)
-        case Emphasis(of):
+        case Emphasis(of) | Foreign(of=of):
             return _words(of)
         case Link(to, of):
             words = _words(of)

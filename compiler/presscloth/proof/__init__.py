@@ -9,6 +9,7 @@ from presscloth.proof import (
     checks,
     choices,
     finished,
+    language,
     materials,
     pictures,
     stated,
@@ -25,6 +26,7 @@ from presscloth.recipe.tree import Recipe
 from presscloth.sewing.proving import hold_sizes
 
 OF_RECIPE: tuple[Callable[[Subject], Iterator[Problem]], ...] = (
+    language.check,
     materials.check,
     pictures.check,
     stated.check,
