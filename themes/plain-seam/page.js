@@ -1,5 +1,6 @@
-// Keeps the reader's choices: the size of each recipe, the measuring system, and what is ticked off.
-// Without this script the page works as well; it only forgets.
+// Keeps the reader's choices: the size of each recipe, the measuring system, what is ticked off, and
+// where the reader was; shows one step at a time. Without this script the page works as well; it only
+// forgets, and shows all steps.
 "use strict";
 
 (() => {
@@ -12,6 +13,8 @@
       try { localStorage.setItem(`presscloth ${key}`, value); } catch { /* a browser may refuse */ }
     },
   };
+  const worded = (element, values) =>
+    element.dataset.words.replace(/\{(\w+)\}/g, (whole, name) => values[name] ?? whole);
 
   // Size and system: radio buttons whose id is what is kept.
   const keepChoice = (name, key) => {
@@ -48,5 +51,94 @@
         shelf.write(key, boxes.filter((each) => each.checked).map((each) => each.id).join(" "));
       });
     }
+  }
+
+  // Where was I: the step last looked at by itself, or the one after the step last ticked.
+  const placeKey = `${recipe} version ${version} step`;
+  const stepsOf = (section) => [...section.querySelectorAll("ol.steps > li:not(.elsewhere)")];
+  const keepPlace = (step) => shelf.write(placeKey, step.id);
+  for (const section of document.querySelectorAll("[data-size]")) {
+    const steps = stepsOf(section);
+    steps.forEach((step, index) => {
+      step.querySelector(".did input")?.addEventListener("change", (event) => {
+        keepPlace(event.target.checked ? steps[index + 1] ?? step : step);
+      });
+    });
+  }
+  const kept = document.getElementById(shelf.read(placeKey) ?? "");
+  if (kept) {
+    const offer = document.getElementById("where-was-i").content.cloneNode(true);
+    const words = offer.querySelector("[data-words]");
+    words.textContent = worded(words, { number: kept.value });
+    offer.querySelector("a").href = `#${kept.id}`;
+    document.querySelector("header.title").after(offer);
+  }
+
+  // One step at a time: the step itself moves into a window and back, so that its box stays its own.
+  const view = document.getElementById("one-step");
+  const [name, body] = [document.getElementById("one-step-name"), view.querySelector(".body")];
+  const [back, next] = ["back", "next"].map((way) => view.querySelector(`[value="${way}"]`));
+  let steps = [];
+  let at = 0;
+  let awake = null;
+
+  const putBack = () => {
+    const shown = body.firstElementChild;
+    if (shown) steps[at].append(shown);
+  };
+  const show = (index) => {
+    putBack();
+    at = index;
+    body.append(steps[at].querySelector(".step"));
+    body.scrollTop = 0;
+    name.textContent = worded(name, { number: steps[at].value, last: steps.at(-1).value });
+    back.disabled = at === 0;
+    next.disabled = at === steps.length - 1;
+    body.focus();
+    keepPlace(steps[at]);
+  };
+  const go = (way) => {
+    if (steps[at + way]) show(at + way);
+  };
+  const stayAwake = async () => {
+    try { awake = await navigator.wakeLock?.request("screen"); } catch { /* a browser may refuse */ }
+  };
+  const open = (section) => {
+    steps = stepsOf(section);
+    const place = steps.findIndex((step) => step.id === shelf.read(placeKey));
+    view.showModal();
+    show(Math.max(place, 0));
+    stayAwake();
+  };
+
+  view.querySelector('[value="close"]').addEventListener("click", () => view.close());
+  back.addEventListener("click", () => go(-1));
+  next.addEventListener("click", () => go(1));
+  view.addEventListener("close", () => {
+    putBack();
+    awake?.release();
+    steps[at].scrollIntoView({ block: "center" });
+  });
+  view.addEventListener("keydown", (event) => {
+    if (event.target.matches('input:not([type="checkbox"]), select, textarea')) return;
+    const way = { ArrowRight: 1, PageDown: 1, ArrowLeft: -1, PageUp: -1 }[event.key];
+    if (!way) return;
+    event.preventDefault();
+    const before = body.scrollTop;
+    // A pedal sends the page keys: what is too long for the screen is read to its end first.
+    if (event.key.startsWith("Page")) body.scrollBy({ top: way * body.clientHeight * 0.8, behavior: "instant" });
+    if (body.scrollTop === before) go(way);
+  });
+  document.addEventListener("visibilitychange", () => {
+    if (view.open && document.visibilityState === "visible") stayAwake();
+  });
+  addEventListener("beforeprint", () => { if (view.open) view.close(); });
+
+  for (const section of document.querySelectorAll("[data-size]")) {
+    const heading = section.querySelector("section.steps > :is(h2, h3)");
+    if (!heading) continue;
+    const offer = document.getElementById("to-one-step").content.cloneNode(true);
+    offer.querySelector("button").addEventListener("click", () => open(section));
+    heading.after(offer);
   }
 })();
