@@ -13,9 +13,9 @@ from presscloth.drawing.dimensions import LETTERS, across, both, breadth, down, 
 from presscloth.drawing.reals import greater, lesser, on_page
 from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
 from presscloth.measure import Quantity, System
-from presscloth.sewing.construction import Event, Taken
+from presscloth.sewing.construction import Event
 from presscloth.sewing.measuring import measured
-from presscloth.sewing.things import Thing
+from presscloth.sewing.things import Flat, Thing, Triangle
 from presscloth.tongue import named, say
 
 MARGIN = 1.5
@@ -100,7 +100,7 @@ def draw_border(event: Event, systems: Sequence[System]) -> Drawing | None:
         (x + w - rim_x, y + h - rim_y),
         (x + rim_x, y + h - rim_y),
     )
-    mitred = "mitred" in event.statement.slots
+    mitred = "mitred" in event.statement.slots or event.statement.pattern.endswith("mitred")
     name, _ = name_in(named(inner.name), "", *inner_box[0], w - 2 * rim_x, h - 2 * rim_y)
     words = both(width, systems), both(height, systems)
     shapes: list[Shape] = [
@@ -154,17 +154,18 @@ def _corners(outer: Box, inner: Box, *, mitred: bool) -> Iterator[Shape]:
 def draw_on_point(event: Event, systems: Sequence[System]) -> Drawing | None:
     """Squares on point: rows and columns, the squares between them, the triangles around.
 
-    r × c squares and (r − 1)(c − 1) between them give r + c, and so both (geometry).
+    r × c squares, (r − 1)(c − 1) between them and 2 (r + c − 2) setting triangles give both (geometry).
     """
     made = event.made
     width, height = (_side(made.thing if made else None, part) for part in ("width", "height"))
     if made is None or width is None or height is None or len(event.used) < 2:
         return None
-    first, between = event.used[0], event.used[1]
-    grid = _grid(first, between, wide=width.metric >= height.metric)
+    squares = [taken for taken in event.used if isinstance(taken.thing.shape, Flat)]
+    grid = _grid(event, made.count, wide=width.metric >= height.metric)
     if grid is None:
         return None
     rows, columns = grid
+    first, between = squares[0], squares[min(1, len(squares) - 1)]
     half = min(WIDEST / (2 * columns), TALLEST / (2 * rows))
     x, y = MARGIN, MARGIN
     w, h = 2 * half * columns, 2 * half * rows
@@ -192,17 +193,20 @@ def draw_on_point(event: Event, systems: Sequence[System]) -> Drawing | None:
             columns=columns,
             first=named(first.name),
             rows=rows,
-            number=between.count,
+            number=(rows - 1) * (columns - 1),
             between=named(between.name),
         ),
         caption=say("{name}; hatched: {between}", name=named(made.name), between=named(between.name)),
     )
 
 
-def _grid(first: Taken, between: Taken, *, wide: bool) -> tuple[int, int] | None:
-    """Rows and columns from the numbers of squares."""
-    both_ways = first.count - between.count + 1
-    rest = both_ways**2 - 4 * first.count
+def _grid(event: Event, made: int, *, wide: bool) -> tuple[int, int] | None:
+    """Rows and columns from the numbers of squares and of setting triangles, 2 (r + c − 2) of them."""
+    squares = sum(t.count for t in event.used if isinstance(t.thing.shape, Flat)) // made
+    shapes = ((t.thing.shape, t.count) for t in event.used)
+    settings = sum(n for shape, n in shapes if isinstance(shape, Triangle) and shape.quarter) // made
+    both_ways = settings // 2 + 2
+    rest = both_ways**2 - 2 * (squares + both_ways - 1)
     if rest < 0 or isqrt(rest) ** 2 != rest:
         return None
     more, fewer = (both_ways + isqrt(rest)) // 2, (both_ways - isqrt(rest)) // 2

@@ -22,9 +22,6 @@ MARGIN = 1.5
 OWN_WAYS = {"layer": draw_layers, "border": draw_border, "set on point": draw_on_point}
 """Verbs of which the parts lie in ways of their own."""
 
-ADDED = frozenset(("attach", "fuse", "insert", "fill", "tack", "draw"))
-"""Verbs that add something to a thing without changing what its drawing shows."""
-
 INKS = {Mark.SEAM: Ink.SEAM, Mark.FOLD: Ink.FOLD}
 
 
@@ -49,7 +46,7 @@ def draw_event(event: Event, systems: Sequence[System]) -> Drawing | None:
     construction gives, raw allowances included.
     """
     made = event.made
-    if made is None or made.thing is None or event.statement.verb in ADDED:
+    if made is None or made.thing is None:
         return None
     own = OWN_WAYS.get(event.statement.verb)
     if own is not None:
@@ -66,6 +63,17 @@ def draw_event(event: Event, systems: Sequence[System]) -> Drawing | None:
             return None
 
 
+def solid_shapes(name: str, thing: Thing, systems: Sequence[System]) -> tuple[Shape, ...] | None:
+    """A thing with a depth, seen a little from above; None where it has none."""
+    if not isinstance(thing.shape, Hollow) or thing.shape.depth is None:
+        return None
+    stood = Stood(name, 0, 1, thing, thing.rows[0]) if thing.rows else None
+    if stood is None:
+        return None
+    made = _round(stood, thing, systems) if thing.shape.round else _boxed(stood, thing, systems)
+    return None if made is None else made.shapes
+
+
 def _joined(
     event: Event, made: Stood, thing: Thing, lying: Sequence[Lying], systems: Sequence[System]
 ) -> Drawing | None:
@@ -78,6 +86,8 @@ def _joined(
     legend: list[str] = []
     for number, each in enumerate(lying, start=1):
         shapes += _part(each, str(number), frame, legend, below=layered and number > 1)
+    # Names last, so that none is covered by what lies over its end.
+    shapes.sort(key=lambda shape: isinstance(shape, Lettering))
     for line in event.lines:
         points = tuple(frame.at(on_page(x), on_page(y)) for x, y in (line.start, line.end))
         shapes.append(Line(points, INKS[line.mark]))
@@ -169,7 +179,9 @@ def _boxed(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
         Area(side, Ink.WRONG_SIDE, Ink.CUT),
         Area(rim, Ink.WRONG_SIDE, Ink.CUT),
         Area(front, Ink.CLOTH, Ink.CUT),
-        Line(((x + w / 2, y), (x + w / 2, y + h)), Ink.HIDDEN) if h > 2 * w else _name(named(made.name), x, y, w, h),
+        Line(((x + w / 2, y), (x + w / 2, y + h)), Ink.HIDDEN)
+        if h > 2 * w
+        else _name(named(made.name), x, y, w, h),
         *across(x, x + w, y + h + 3.5, words[0]),
         *down(y - shift, y + h - shift, x + w + shift + 3.0, words[1]),
         Lettering(x + w + shift / 2 + 2.0, y + h - shift / 2 + 4.0, deep, 2.9, anchor="start"),

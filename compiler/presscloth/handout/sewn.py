@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
-from presscloth.drawing.things import draw_event
+from presscloth.drawing.deeds import Deed
+from presscloth.drawing.steps import draw_step, draw_together
 from presscloth.drawing.tree import Drawing
 from presscloth.handout.tree import Amount, Figure, Finished
 from presscloth.handout.wording import amount, side_word
@@ -106,12 +107,12 @@ def optional_keys(sewn: Sewn) -> frozenset[str]:
 def step_figures(
     construction: Construction,
     systems: Sequence[System],
-    draw: Callable[[Event, Sequence[System]], Drawing | None] = draw_event,
+    draw: Callable[[Sequence[Deed]], Drawing | None] = draw_together,
 ) -> Mapping[int, tuple[Figure, ...]]:
-    """The drawings of what each step makes."""
-    found: dict[int, list[Figure]] = {}
+    """The drawings of what each step makes and changes; `draw` draws what is done to one thing."""
+    by_step: dict[int, list[Event]] = {}
     for event in construction.events:
-        drawing = draw(event, systems)
-        if drawing is not None:
-            found.setdefault(event.step, []).append(Figure(drawing))
-    return {step: tuple(figures[-MOST_FIGURES:]) for step, figures in found.items()}
+        by_step.setdefault(event.step, []).append(event)
+    amounts = construction.reckoned.amounts
+    drawn = {step: draw_step(events, amounts, systems, draw) for step, events in by_step.items()}
+    return {step: tuple(map(Figure, found[-MOST_FIGURES:])) for step, found in drawn.items() if found}
