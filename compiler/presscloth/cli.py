@@ -16,6 +16,9 @@ from presscloth import __version__
 
 FINE, PROBLEMS, MISTYPED, FAILED, INTERRUPTED = 0, 1, 2, 3, 130
 
+COLLECTED = (100_000, 10, 10)
+"""How often garbage is looked for: nearly all that a command makes lives as long as it."""
+
 ABOUT = """\
 Compiles sew-along recipes into proved handouts for every size, in metric and imperial.
 
@@ -28,8 +31,7 @@ exit code: 0 no errors, 1 problems, 2 mistyped, 3 the program failed or met a li
 def main(arguments: Sequence[str] | None = None) -> int:
     """Carry out one command and return its exit code."""
     options = parser().parse_args(arguments)
-    # Nearly all that a command makes lives as long as it: looking for garbage often finds none.
-    gc.set_threshold(100_000)
+    gc.set_threshold(*COLLECTED)
     from presscloth import console
 
     console.prepare()
