@@ -27,6 +27,7 @@ NEAREST = 600
 """So many places, the best first, are looked at for one that is inside the piece."""
 LETTERS, LEADING = 4.0, 5.6
 BOLD = 6.0
+SMALL = 2.9
 LETTER = 0.52  # common width of a letter, in parts of its size
 
 
@@ -130,6 +131,10 @@ class _Words:
 def _placed(plane: Plane, tiles: Sequence[_Tile]) -> tuple[_Words, ...]:
     """The words and the grain arrow, each whole on one tile and inside the piece where that is possible."""
     rooms = [(tile, _room(plane, tile.frame)) for tile in tiles]
+    for tile, room in rooms:
+        for joint in _joints(tiles, tile):
+            if isinstance(joint, Line):
+                room.take_line(joint.points)
     found: list[_Words] = []
     broad = max(len(line) * (BOLD if i == 0 else LETTERS) * LETTER for i, line in enumerate(plane.words))
     high = BOLD + LEADING * len(plane.words)
@@ -295,10 +300,13 @@ def _map(plane: Plane, tiles: Sequence[_Tile], number: int, room: Room) -> Itera
     right = max(tile.frame.x + tile.frame.width for tile in tiles)
     bottom = max(tile.frame.y + tile.frame.height for tile in tiles)
     scale = MAP / max(right - left, bottom - top)
-    box = _free(room, (right - left) * scale, (bottom - top) * scale + 6)
+    words = say("where the sheets go")
+    wide = (right - left) * scale
+    box = _free(room, max(wide, len(words) * SMALL * LETTER), (bottom - top) * scale + 6)
+    near_x = box.x + (box.width - wide) / 2
 
     def there(point: Point) -> Point:
-        return box.x + (point[0] - left) * scale, box.y + (point[1] - top) * scale
+        return near_x + (point[0] - left) * scale, box.y + (point[1] - top) * scale
 
     for place, tile in enumerate(tiles, start=1):
         frame = tile.frame
@@ -311,7 +319,7 @@ def _map(plane: Plane, tiles: Sequence[_Tile], number: int, room: Room) -> Itera
         frame = tile.frame
         x, y = there((frame.x + frame.width / 2, frame.y + frame.height / 2))
         yield Lettering(x, y, str(place), 4.5, bold=place == number)
-    yield Lettering(box.x + box.width / 2, box.y + box.height - 2, say("where the sheets go"), 2.9)
+    yield Lettering(box.x + box.width / 2, box.y + box.height - 2, words, SMALL)
 
 
 def _moved(shape: Shape, across: float, down: float) -> Shape:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from fractions import Fraction
 from itertools import pairwise
 from math import atan2, cos, degrees, hypot, pi, sin
 
@@ -18,6 +19,11 @@ from presscloth.tongue import listed, named, say
 
 SMALL = 3.2
 FOLD_WORDS = 4.0
+SPECK = 0.001
+"""mm; no line on paper is as short."""
+NAMED_AT = 0.4
+"""A name stands a little before the middle of its edge, where sheets often meet."""
+
 INSIDE = 4.5
 """mm; how far the name of an edge stands inside its seam line."""
 
@@ -26,20 +32,30 @@ def draw_templates(pieces: Sequence[CutPiece], article: str, system: System) -> 
     """Every template of a size in the numbers of one system, sheet by sheet, true to scale.
 
     Seam lines are dashed, cutting lines solid; each sheet has the squares by which to see that it was
-    printed at full size. A template is turned where that takes fewer sheets.
+    printed at full size. A template is turned where that takes fewer sheets; pieces that are cut alike
+    share one.
     """
     found: list[Sheet] = []
-    for piece in pieces:
-        if piece.outline is not None:
-            upright, turned = (
-                on_sheets(_plane(piece, article, system, turned=turned)) for turned in (False, True)
-            )
-            found += turned if len(turned) < len(upright) else upright
+    for alike in _shared(pieces):
+        upright, turned = (on_sheets(_plane(alike, article, system, turned=t)) for t in (False, True))
+        found += turned if len(turned) < len(upright) else upright
     return tuple(found)
 
 
-def _plane(piece: CutPiece, article: str, system: System, *, turned: bool) -> Plane:
+def _shared(pieces: Sequence[CutPiece]) -> Iterator[tuple[CutPiece, ...]]:
+    """The pieces that are cut by an outline, those together that are cut by the same line and grain."""
+    groups: dict[tuple[str, Grain, tuple[tuple[Fraction, Fraction], ...]], list[CutPiece]] = {}
+    for piece in pieces:
+        if piece.outline is not None:
+            allowances = tuple((e.allowance.metric, e.allowance.imperial) for e in piece.outline.edges)
+            groups.setdefault((piece.outline.name, piece.grain, allowances), []).append(piece)
+    for group in groups.values():
+        yield tuple(group)
+
+
+def _plane(alike: Sequence[CutPiece], article: str, system: System, *, turned: bool) -> Plane:
     """A template on a plane as large as it is, before it is cut into sheets."""
+    piece = alike[0]
     assert piece.outline is not None
     contour = piece.outline[system]
     on_fold = piece.outline.closing is Closing.FOLD
@@ -54,15 +70,16 @@ def _plane(piece: CutPiece, article: str, system: System, *, turned: bool) -> Pl
     letterings = []
     for edge in edges:
         seam = place.all(seam_line(edge, system))
-        lines.append(Line(seam, Ink.SEAM))
+        if edge.allowance > 0:
+            lines.append(Line(seam, Ink.SEAM))
         letterings.append(_edge_name(edge.name, seam))
         for along in edge.notches:
             lines.append(Line(place.all(_notched(*notch(edge, float(along), system))), Ink.CUT))
     if on_fold:
         letterings += [_along_fold(line) for line in lines if line.ink is Ink.FOLD]
     return Plane(
-        piece=named(piece.name),
-        words=tuple(_words(piece, article, on_fold=on_fold)),
+        piece=_names(alike),
+        words=tuple(_words(alike, article, on_fold=on_fold)),
         cut=place.all(cut),
         lines=tuple(lines),
         letterings=tuple(letterings),
@@ -117,7 +134,7 @@ def _cut_lines(cut: Sequence[Point], axis: tuple[float, bool] | None) -> Iterato
     runs: list[list[Point]] = []
     for (one, on), (other, also_on) in pairwise(zip(around, on_fold, strict=True)):
         if on and also_on:
-            if one != other:
+            if hypot(other[0] - one[0], other[1] - one[1]) > SPECK:
                 yield Line((one, other), Ink.FOLD)
             runs.append(run)
             run = []
@@ -133,10 +150,12 @@ def _cut_lines(cut: Sequence[Point], axis: tuple[float, bool] | None) -> Iterato
 
 
 def _along_fold(fold: Line) -> Lettering:
+    """Words inside the fold; the half lies to the right of it, or above."""
     (x, y), (far_x, far_y) = fold.points
-    upright = x == far_x
-    middle = (x + far_x) / 2 + (INSIDE if upright else 0.0), (y + far_y) / 2 - (0.0 if upright else INSIDE)
-    return Lettering(*middle, say("place on the fold"), FOLD_WORDS, turned=-90.0 if upright else 0.0)
+    upright = abs(far_y - y) > abs(far_x - x)
+    x, y, _ = _on(fold.points, NAMED_AT)
+    at = (x + INSIDE, y) if upright else (x, y - INSIDE)
+    return Lettering(*at, say("place on the fold"), FOLD_WORDS, turned=-90.0 if upright else 0.0)
 
 
 def _notched(seam: Point, cut: Point) -> tuple[Point, Point]:
@@ -150,8 +169,8 @@ def _notched(seam: Point, cut: Point) -> tuple[Point, Point]:
 
 
 def _edge_name(name: str, seam: Sequence[Point]) -> Lettering:
-    """The name of an edge inside the middle of its seam line, along it and never upside down."""
-    x, y, along = _middle(seam)
+    """The name of an edge inside its seam line, along it and never upside down."""
+    x, y, along = _on(seam, NAMED_AT)
     inwards = along + pi / 2  # the line runs clockwise, with the piece at its right
     turned = along if cos(along) > -1e-9 else along + pi
     return Lettering(
@@ -159,14 +178,14 @@ def _edge_name(name: str, seam: Sequence[Point]) -> Lettering:
     )
 
 
-def _middle(line: Sequence[Point]) -> tuple[float, float, float]:
-    """The point half-way along a line, and the direction in which it runs there."""
-    left = sum(hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(line)) / 2
+def _on(line: Sequence[Point], part: float) -> tuple[float, float, float]:
+    """The point at a part of the way along a line, and the direction in which it runs there."""
+    left = part * sum(hypot(b[0] - a[0], b[1] - a[1]) for a, b in pairwise(line))
     for (x, y), (far_x, far_y) in pairwise(line):
         long = hypot(far_x - x, far_y - y)
         if left <= long:
-            part = left / long
-            return x + (far_x - x) * part, y + (far_y - y) * part, atan2(far_y - y, far_x - x)
+            step = left / long
+            return x + (far_x - x) * step, y + (far_y - y) * step, atan2(far_y - y, far_x - x)
         left -= long
     return *line[-1], 0.0
 
@@ -185,22 +204,34 @@ def _grain(grain: Grain, *, turned: bool) -> float | None:
             return None
 
 
-def _words(piece: CutPiece, article: str, *, on_fold: bool) -> Iterator[str]:
+def _names(alike: Sequence[CutPiece]) -> str:
+    return listed([named(piece.name) for piece in alike])
+
+
+def _words(alike: Sequence[CutPiece], article: str, *, on_fold: bool) -> Iterator[str]:
     """The lines on a template: name, article and size, how many to cut, fold, allowances."""
-    yield named(piece.name)
+    yield _names(alike)
     yield article
-    keys = listed(piece.keys)
-    pairs = any(note.kind is NoteKind.IN_PAIRS for note in piece.row.notes)
-    if pairs:
-        yield say("cut {n} from {keys}, in pairs", n=piece.count, keys=keys)
-    else:
-        yield say("cut {n} from {keys}", n=piece.count, keys=keys)
+    for piece in alike:
+        yield _cut_words(piece, alone=len(alike) == 1)
     if on_fold:
         yield say("place on the fold")
-    assert piece.outline is not None
-    if all(edge.allowance.metric > 0 for edge in piece.outline.edges):
+    outline = alike[0].outline
+    assert outline is not None
+    with_allowance = [edge.allowance.metric > 0 for edge in outline.edges]
+    if all(with_allowance):
         yield say("seam allowances are included")
-    elif any(edge.allowance.metric > 0 for edge in piece.outline.edges):
+    elif any(with_allowance):
         yield say("seam allowances are included where a dashed line runs inside")
     else:
         yield say("no seam allowance")
+
+
+def _cut_words(piece: CutPiece, *, alone: bool) -> str:
+    """`cut 2 from A`, `cut 2 from A, in pairs`; with the name where several share a template."""
+    keys = listed(piece.keys)
+    if any(note.kind is NoteKind.IN_PAIRS for note in piece.row.notes):
+        words = say("cut {n} from {keys}, in pairs", n=piece.count, keys=keys)
+    else:
+        words = say("cut {n} from {keys}", n=piece.count, keys=keys)
+    return words if alone else f"{named(piece.name)}: {words}"
