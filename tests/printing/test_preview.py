@@ -154,6 +154,7 @@ class TestPreview:
         [
             "Mat",
             "A Runner for the Long Kitchen Table with Pebbles, Tide Lines and a Border of Deep Water",
+            "Long Words Everywhere Throughout Christmas Stockings",
             "Donaudampfschifffahrtsgesellschaftskapitänsmützenschirmbefestigung",
         ],
     )
@@ -171,7 +172,7 @@ class TestPreview:
         )
         for start, end in free:
             assert {shown.getpixel((x, y)) for x in range(start, end) for y in range(630)} == {GROUND}
-        above_name = {shown.getpixel((x, y)) for x in range(EDGE, 600) for y in range(522, 532)}
+        above_name = {shown.getpixel((x, y)) for x in range(EDGE, 600) for y in range(523, 533)}
         assert above_name == {GROUND}
         assert {shown.getpixel((x, y)) for x in range(EDGE, 600) for y in range(535, 566)} != {GROUND}
 

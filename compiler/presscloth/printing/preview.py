@@ -6,6 +6,7 @@
 from __future__ import annotations
 
 import io
+from collections.abc import Iterator
 from functools import cache
 from typing import TYPE_CHECKING
 
@@ -29,8 +30,12 @@ COLUMN = 580  # pixels, the width of the words beside a drawing
 CARD = (700, 64, 1136, 566)  # left, top, right, bottom of the paper on which the drawing lies
 CARD_EDGE = 28
 TITLE_SIZES = (76, 66, 56, 48)
-MOST_LINES = 4
+LEADING = 1.12  # of a title's lines, in parts of its size
 STITCH, GAP = 18, 11  # pixels: the running stitch below the title
+ABOVE_STITCH, BELOW_STITCH = 26, 34
+LINE, SMALL_LINE = (34, 46), (26, 40)  # the size of letters and the height of their line
+NAME = 32
+LOWEST = HEIGHT - EDGE - NAME - 12  # words end above the publisher's name
 FEWER_COLOURS = 64  # a picture of lines needs no more, and is a third as large
 
 
@@ -59,28 +64,37 @@ def preview_words(booklet: Booklet, publisher: Publisher) -> str:
 
 
 def _words(on: ImageDraw, booklet: Booklet, theme: Theme, publisher: Publisher, width: int) -> None:
-    card, handout = theme.look.card, shown_size(booklet)
-    title, lines = _fitted(booklet.first.title, theme, width)
+    card = theme.look.card
+    below = tuple(_below(booklet))
+    room = LOWEST - EDGE - ABOVE_STITCH - BELOW_STITCH - sum(height for _, (_, height) in below)
+    title, lines = _fitted(booklet.first.title, theme, width, room)
     down: float = EDGE
     for line in lines:
         on.text((EDGE, down), line, fill=card.ink, font=title, anchor="la")
-        down += title.size * 1.12
-    down += 26
+        down += title.size * LEADING
+    down += ABOVE_STITCH
     for across in range(EDGE, EDGE + width - STITCH, STITCH + GAP):
         on.line((across, down, across + STITCH, down), fill=card.accent, width=4)
-    down += 34
-    text = _font(_cut(theme, card.text, heaviest=False), 34)
-    for line in (*_measures(handout), _sizes(booklet)):
-        on.text((EDGE, down), _cut_short(line, text, width), fill=card.soft, font=text, anchor="la")
-        down += 46 if line else 0
-    name = _font(_cut(theme, card.text, heaviest=True), 32)
-    on.text(
-        (EDGE, HEIGHT - EDGE),
-        _cut_short(publisher.name, name, width),
-        fill=card.accent,
-        font=name,
-        anchor="ls",
-    )
+    down += BELOW_STITCH
+    for line, (size, height) in below:
+        font = _font(_cut(theme, card.text, heaviest=False), size)
+        on.text((EDGE, down), _cut_short(line, font, width), fill=card.soft, font=font, anchor="la")
+        down += height
+    name = _font(_cut(theme, card.text, heaviest=True), NAME)
+    foot = (EDGE, HEIGHT - EDGE)
+    on.text(foot, _cut_short(publisher.name, name, width), fill=card.accent, font=name, anchor="ls")
+
+
+def _below(booklet: Booklet) -> Iterator[tuple[str, tuple[int, int]]]:
+    """The lines below the title, each with the size of its letters and its height."""
+    handout = shown_size(booklet)
+    measures = _measures(handout)
+    for line in measures:
+        yield line, LINE
+    if measures:
+        yield " × ".join(name for name, _ in handout.finished[0].sides), SMALL_LINE
+    if not handout.only_size:
+        yield " · ".join(each.size for each in booklet.handouts), LINE
 
 
 def _measures(handout: Handout) -> tuple[str, ...]:
@@ -92,25 +106,20 @@ def _measures(handout: Handout) -> tuple[str, ...]:
     return tuple(" × ".join(texts) for _, texts in systems or ())
 
 
-def _sizes(booklet: Booklet) -> str:
-    return "" if booklet.first.only_size else " · ".join(handout.size for handout in booklet.handouts)
-
-
 # -- letters -------------------------------------------------------------------------------------
 
 
-def _fitted(title: str, theme: Theme, width: int) -> tuple[FreeTypeFont, tuple[str, ...]]:
-    """The largest letters in which a title stands on few lines."""
+def _fitted(title: str, theme: Theme, width: int, room: float) -> tuple[FreeTypeFont, tuple[str, ...]]:
+    """The largest letters in which a title fits, and its lines; in the smallest it is cut short."""
     cut = _cut(theme, theme.look.card.title, heaviest=True)
     for size in TITLE_SIZES:
         font = _font(cut, size)
         lines = _lines(title, font, width)
-        if len(lines) <= MOST_LINES - (size == TITLE_SIZES[0]) and all(
-            font.getlength(line) <= width for line in lines
-        ):
+        most = int(room // (size * LEADING))
+        if len(lines) <= most and all(font.getlength(line) <= width for line in lines):
             return font, lines
-    last = _cut_short(" ".join(lines[MOST_LINES - 1 :]), font, width)
-    return font, (*(_cut_short(line, font, width) for line in lines[: MOST_LINES - 1]), last)
+    whole, rest = lines[: most - 1], " ".join(lines[most - 1 :])
+    return font, tuple(_cut_short(line, font, width) for line in (*whole, rest) if line)
 
 
 def _lines(text: str, font: FreeTypeFont, width: int) -> tuple[str, ...]:
