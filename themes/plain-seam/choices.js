@@ -4,9 +4,8 @@
 
 (() => {
   const { number, compare, measure_text, number_text, divide, factor, taken, read, follow, text, UNITS } = reckoning;
-  const held = document.getElementById("choices-data");
-  if (!held) return;
-  const data = JSON.parse(held.textContent);
+  const data = globalThis.pressclothChoices;
+  if (!data) return;
   const { words, tongue, look, hatch } = data;
   const { recipe, version } = document.body.dataset;
   const SYSTEMS = ["metric", "imperial"];
@@ -176,7 +175,7 @@
       changed.hidden = false;
       const drawn = (ways) => ways.find((each) => values.holds(each.when));
       const shown = (each, widest, ident) =>
-        drawing.figure(drawing.settled(each, wordedValues, text), look[0], widest, hatch, ident);
+        drawing.figure(drawing.settled(size.drawings[each], wordedValues, text), look[0], widest, hatch, ident);
       const wordedValues = { node: (at) => { const v = values.node(at); return typeof v === "string" ? worded(v) : v; } };
       if (pieces && way.pieces.length) {
         const found = drawn(way.pieces);

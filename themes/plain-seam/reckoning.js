@@ -208,8 +208,7 @@ const reckoning = (() => {
     product: multiply, quotient: divide,
     same_text: (one, other) => (one === other ? ONE : ZERO),
     real, length_of: (text) => text.length,
-    plus: (a, b) => a + b, minus: (a, b) => a - b, times: (a, b) => a * b, over: (a, b) => a / b,
-    least: Math.min, most: Math.max,
+    times: (a, b) => a * b, over: (a, b) => a / b, least: Math.min, most: Math.max,
   };
 
   // The values of a size's nodes for one choice, each reckoned when it is asked for.
@@ -219,7 +218,9 @@ const reckoning = (() => {
     const node = (place) => {
       if (values[place] === undefined) {
         const [name, ...given] = nodes[place];
-        values[place] = name === "chosen" ? variables[given[0]][given[1]] : FUNCTIONS[name](...given.map(argument));
+        if (name === "chosen") values[place] = variables[given[0]][given[1]];
+        else if (name === "+") values[place] = sum(given);
+        else values[place] = FUNCTIONS[name](...given.map(argument));
       }
       return values[place];
     };
@@ -228,8 +229,13 @@ const reckoning = (() => {
       for (let i = 0; i < terms.length; i += 2) total = add(total, multiply(number(terms[i + 1]), node(terms[i])));
       return total;
     };
+    const sum = ([constant, ...terms]) => {
+      let total = constant;
+      for (let i = 0; i < terms.length; i += 2) total += terms[i + 1] * node(terms[i]);
+      return total;
+    };
     const argument = (given) => {
-      if (Array.isArray(given)) return form(given);
+      if (Array.isArray(given)) return given[0] === "+" ? sum(given.slice(1)) : form(given);
       if (typeof given === "number") return given;
       return given[0] === "#" ? node(Number(given.slice(1))) : given.slice(1);
     };
@@ -352,6 +358,11 @@ const drawing = (() => {
   const element = ([kind, ...given], hatch, ident) => {
     switch (kind) {
       case "line": return `<path class="${given[0]}" d="${run(given[1])}"/>`;
+      case "box": {
+        const [left, top, right, bottom] = given[2];
+        const corners = [left, top, right, top, right, bottom, left, bottom];
+        return filled(given[0], given[1], `${run(corners)}Z`, hatch, ident);
+      }
       case "area": return filled(given[0], given[1], `${run(given[2])}Z`, hatch, ident);
       case "disc": {
         const [x, y, r] = given[2];

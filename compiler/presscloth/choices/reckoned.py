@@ -17,6 +17,7 @@ from presscloth.measure.following import (
     Node,
     Place,
     Relation,
+    Sum,
     Value,
 )
 
@@ -48,10 +49,20 @@ class Reckoned:
             total += factor * value
         return total
 
+    def sum(self, of: Sum) -> float:
+        total = of.constant
+        for node, factor in of.terms:
+            value = self.value(node)
+            assert isinstance(value, float)
+            total += factor * value
+        return total
+
     def _argument(self, argument: Argument) -> Value:
         match argument:
             case Form():
                 return self.form(argument)
+            case Sum():
+                return self.sum(argument)
             case Place(node=node):
                 return self.value(node)
             case _:
@@ -66,10 +77,8 @@ class Reckoned:
             match guard.difference:
                 case Form() as form:
                     return guard.relation.holds(self.form(form))
-                case Place(node=node):
-                    value = self.value(node)
-                    assert not isinstance(value, str)
-                    return guard.relation.holds(value)
+                case Sum() as of:
+                    return guard.relation.holds(self.sum(of))
         except (ZeroDivisionError, ValueError):
             return False
 
@@ -77,7 +86,7 @@ class Reckoned:
 Range = tuple[Fraction, Fraction] | tuple[float, float]
 
 GROWING: frozenset[Function] = frozenset(
-    (arithmetic.root_of, followed.whole_part, reals.real, reals.plus, reals.least, reals.most)
+    (arithmetic.root_of, followed.whole_part, reals.real, reals.least, reals.most)
 )
 """Functions that never give less for more in any of their numbers."""
 
@@ -86,7 +95,7 @@ ROUNDING: frozenset[Function] = frozenset(
 )
 """Functions that never give less for more in their first number, all else being fixed."""
 
-AT_CORNERS: frozenset[Function] = frozenset((reals.minus, reals.times, followed.product))
+AT_CORNERS: frozenset[Function] = frozenset((reals.times, followed.product))
 """Functions of two numbers that are least and greatest where each is at an end."""
 
 DIVIDING: frozenset[Function] = frozenset((reals.over, followed.quotient))
@@ -104,7 +113,7 @@ class Reach:
     def always(self, guard: Guard) -> bool:
         """Whether a guard holds whatever is chosen, so that no page need ask."""
         difference = guard.difference
-        reach = self._form(difference) if isinstance(difference, Form) else self.node(difference.node)
+        reach = self._form(difference) if isinstance(difference, Form) else self._sum(difference)
         if reach is None:
             return False
         least, most = reach
@@ -138,6 +147,8 @@ class Reach:
         match argument:
             case Form():
                 return self._form(argument)
+            case Sum():
+                return self._sum(argument)
             case Place(node=node):
                 return self.node(node)
             case _:
@@ -150,6 +161,16 @@ class Reach:
             if reach is None:
                 return None
             low, high = (factor * Fraction(end) for end in reach)
+            least, most = least + min(low, high), most + max(low, high)
+        return least, most
+
+    def _sum(self, of: Sum) -> tuple[float, float] | None:
+        least = most = of.constant
+        for node, factor in of.terms:
+            reach = self.node(node)
+            if reach is None:
+                return None
+            low, high = (factor * float(end) for end in reach)
             least, most = least + min(low, high), most + max(low, high)
         return least, most
 

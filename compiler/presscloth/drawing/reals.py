@@ -10,73 +10,74 @@ from fractions import Fraction
 from typing import cast
 
 from presscloth.measure.followed import MARKED, Followed, node_of
-from presscloth.measure.following import Argument, Node, Place, Relation, now
+from presscloth.measure.following import Node, Place, Relation, Sum, now
 
 
 class Real:
     """A followed number of a drawing: it is reckoned with as a float, and keeps a guard when it is asked."""
 
-    __slots__ = ("node", "plain")
+    __slots__ = ("form", "plain")
 
-    def __init__(self, plain: float, node: int) -> None:
+    def __init__(self, plain: float, form: Sum) -> None:
         self.plain = plain
-        self.node = node
+        self.form = form
 
     def __add__(self, other: float) -> float:
-        return _by(plus, self, other)
+        return _sum(self, 1.0, other, 1.0)
 
     def __radd__(self, other: float) -> float:
-        return _by(plus, other, self)
+        return _sum(self, 1.0, other, 1.0)
 
     def __sub__(self, other: float) -> float:
-        return _by(minus, self, other)
+        return _sum(self, 1.0, other, -1.0)
 
     def __rsub__(self, other: float) -> float:
-        return _by(minus, other, self)
+        return _sum(self, -1.0, other, 1.0)
 
     def __mul__(self, other: float) -> float:
-        return _by(times, self, other)
+        return _by(times, self, other) if isinstance(other, Real) else _scaled(self, other)
 
     def __rmul__(self, other: float) -> float:
-        return _by(times, other, self)
+        return _scaled(self, other)
 
     def __truediv__(self, other: float) -> float:
-        return _by(over, self, other)
+        return _by(over, self, other) if isinstance(other, Real) else _scaled(self, 1 / other)
 
     def __rtruediv__(self, other: float) -> float:
         return _by(over, other, self)
 
     def __neg__(self) -> float:
-        return _by(minus, 0.0, self)
+        return _scaled(self, -1.0)
 
     def __abs__(self) -> float:
-        return _by(minus, 0.0, self) if self < 0 else cast(float, self)
+        return -self if self < 0 else cast(float, self)
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, int | float | Real):
             return False
-        return _stands(_by(minus, self, other), Relation.NOTHING, Relation.SOMETHING)
+        return _stands(_sum(self, 1.0, other, -1.0), Relation.NOTHING, Relation.SOMETHING)
 
     def __hash__(self) -> int:
-        return hash(self.node)
+        return hash(self.form)
 
     def __lt__(self, other: float) -> bool:
-        return _stands(_by(minus, other, self), Relation.MORE, Relation.NOT_LESS)
+        return _stands(_sum(self, -1.0, other, 1.0), Relation.MORE, Relation.NOT_LESS)
 
     def __gt__(self, other: float) -> bool:
-        return _stands(_by(minus, self, other), Relation.MORE, Relation.NOT_LESS)
+        return _stands(_sum(self, 1.0, other, -1.0), Relation.MORE, Relation.NOT_LESS)
 
     def __le__(self, other: float) -> bool:
-        return _stands(_by(minus, other, self), Relation.NOT_LESS, Relation.MORE)
+        return _stands(_sum(self, -1.0, other, 1.0), Relation.NOT_LESS, Relation.MORE)
 
     def __ge__(self, other: float) -> bool:
-        return _stands(_by(minus, self, other), Relation.NOT_LESS, Relation.MORE)
+        return _stands(_sum(self, 1.0, other, -1.0), Relation.NOT_LESS, Relation.MORE)
 
     def __bool__(self) -> bool:
         return self != 0
 
     def __float__(self) -> float:
-        _stands(_by(minus, self, self.plain), Relation.NOTHING, Relation.SOMETHING)
+        # Whoever takes the number out has it held to its value.
+        _stands(_sum(self, 1.0, self.plain, -1.0), Relation.NOTHING, Relation.SOMETHING)
         return self.plain
 
 
@@ -108,30 +109,53 @@ def letters(words: str) -> float:
 
 def _by(function: Callable[..., float], *arguments: float | Real) -> float:
     value = function(*(each.plain if isinstance(each, Real) else each for each in arguments))
-    return _real(value, Node(function, tuple(_argument(each) for each in arguments)))
+    return _real(value, Node(function, tuple(_form(each) for each in arguments)))
 
 
-def _argument(argument: float | Real) -> Argument:
-    return Place(argument.node) if isinstance(argument, Real) else float(argument)
+def _form(argument: float | Real) -> Sum:
+    return argument.form if isinstance(argument, Real) else Sum(float(argument))
 
 
 def _real(value: float, node: Node) -> float:
     # Whoever draws reckons with it as with a float.
-    return cast(float, Real(value, now().node(node)))
+    return cast(float, Real(value, Sum(0.0, ((now().node(node), 1.0),))))
+
+
+def _sum(one: Real, times_one: float, other: float | Real, times_other: float) -> float:
+    plain = other.plain if isinstance(other, Real) else other
+    form = _form(other)
+    terms: dict[int, float] = {}
+    for each, factor in ((one.form, times_one), (form, times_other)):
+        for node, of in each.terms:
+            terms[node] = terms.get(node, 0.0) + factor * of
+    constant = times_one * one.form.constant + times_other * form.constant
+    made = Sum(constant, tuple(sorted((node, of) for node, of in terms.items() if of)))
+    return _number(times_one * one.plain + times_other * plain, made)
+
+
+def _scaled(one: Real, factor: float) -> float:
+    form = one.form
+    made = Sum(form.constant * factor, tuple((node, of * factor) for node, of in form.terms if of * factor))
+    return _number(one.plain * factor, made)
+
+
+def _number(plain: float, form: Sum) -> float:
+    return cast(float, Real(plain, form)) if form.terms else form.constant
 
 
 def _stands(difference: float, so: Relation, otherwise: Relation) -> bool:
-    assert isinstance(difference, Real)
+    if not isinstance(difference, Real):
+        return so.holds(difference)
     if so.holds(difference.plain):
-        now().hold(Place(difference.node), so)
+        now().hold(difference.form, so)
         return True
     mirrored = difference if otherwise is Relation.SOMETHING else -difference
     assert isinstance(mirrored, Real)
-    now().hold(Place(mirrored.node), otherwise)
+    now().hold(mirrored.form, otherwise)
     return False
 
 
-# What is reckoned of the numbers of a drawing.
+# What is reckoned of the numbers of a drawing, besides sums and multiples.
 
 
 def real(value: Fraction) -> float:
@@ -140,14 +164,6 @@ def real(value: Fraction) -> float:
 
 def length_of(text: str) -> float:
     return float(len(text))
-
-
-def plus(one: float, other: float) -> float:
-    return one + other
-
-
-def minus(one: float, other: float) -> float:
-    return one - other
 
 
 def times(one: float, other: float) -> float:

@@ -149,7 +149,7 @@ def chosen(choice: int, system: str, value: Fraction) -> Fraction:
     return _followed(value, Form(Fraction(0), ((now().node(Chosen(choice, system)), Fraction(1)),)))
 
 
-def by(function: Function, *arguments: Fraction | str | float) -> Fraction:
+def by(function: Function, *arguments: Fraction | int | str) -> Fraction:
     """What a function gives for followed numbers, as a followed number."""
     value = function(*map(plainly, arguments))
     assert isinstance(value, Fraction)
@@ -157,7 +157,7 @@ def by(function: Function, *arguments: Fraction | str | float) -> Fraction:
     return _followed(value, Form(Fraction(0), ((node, Fraction(1)),)))
 
 
-def worded(function: Function, *arguments: Fraction | str | float) -> str:
+def worded(function: Function, *arguments: Fraction | int | str) -> str:
     """What a function writes of followed numbers, as a followed text."""
     text = function(*map(plainly, arguments))
     assert isinstance(text, str)
@@ -201,7 +201,7 @@ def plainly(argument: Value) -> Value:
     return argument.plain if isinstance(argument, Followed | FollowedText) else argument
 
 
-def _argument(argument: Fraction | str | float) -> Argument:
+def _argument(argument: Fraction | int | str) -> Argument:
     match argument:
         case Followed():
             return argument.form

@@ -27,8 +27,16 @@ class Form:
 
 
 @dataclass(frozen=True, slots=True)
+class Sum:
+    """The same in a drawing, where numbers are floats."""
+
+    constant: float
+    terms: tuple[tuple[int, float], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Place:
-    """A number in a drawing, or a text: the number of the node that gives it."""
+    """A text: the number of the node that gives it."""
 
     node: int
 
@@ -42,7 +50,7 @@ class Chosen:
 
 
 Value = Fraction | float | str
-Argument = Form | Place | float | str
+Argument = Form | Sum | Place | str
 Function = Callable[..., Value]
 
 
@@ -78,7 +86,7 @@ class Relation(Enum):
 class Guard:
     """What must hold for the reckoning to go the same way: a difference, and how it stands to nothing."""
 
-    difference: Form | Place
+    difference: Form | Sum
     relation: Relation
 
 
@@ -97,7 +105,7 @@ class Following:
             self.nodes.append(node)
         return self._known[node]
 
-    def hold(self, difference: Form | Place, relation: Relation) -> None:
+    def hold(self, difference: Form | Sum, relation: Relation) -> None:
         self.guards[Guard(difference, relation)] = None
 
     @contextmanager

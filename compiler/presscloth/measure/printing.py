@@ -108,12 +108,12 @@ def _true(q: Quantity, system: System) -> Fraction:
 
 def _to_the_millimetre(value: Fraction) -> Fraction:
     """Half-up to 1 mm, but a value on the half millimetre keeps it."""
-    return value if (2 * value).denominator == 1 else half_up(value, Fraction(1))
+    return value if value.denominator <= 2 else half_up(value, Fraction(1))
 
 
 def _to_the_eighth(value: Fraction) -> Fraction:
     """Half-up to 1/8 in, below 1 in to 1/16; a value on the sixteenth keeps it."""
-    if (16 * value).denominator == 1:
+    if 16 % value.denominator == 0:
         return value
     return half_up(value, _SIXTEENTH if abs(value) < 1 else _EIGHTH)
 

@@ -43,8 +43,10 @@ def half_up(value: Fraction, step: Fraction) -> Fraction:
     """
     if value.__class__ is Followed:
         return by(half_up, value, step)
-    size = floor(abs(value) / step + HALF) * step
-    return -size if value < 0 else size
+    # How many steps, in whole numbers: fractions would take four times as long.
+    unit = value.denominator * step.numerator
+    steps = (2 * abs(value.numerator) * step.denominator + unit) // (2 * unit)
+    return Fraction((-steps if value < 0 else steps) * step.numerator, step.denominator)
 
 
 def slack(value: Fraction, kind: Kind, system: System, *, rooted: bool) -> Fraction:

@@ -18,14 +18,20 @@ from presscloth.handout.choosing import DrawnWay, Followable, Offer, Way
 from presscloth.handout.tree import Booklet, Handout, Publisher
 from presscloth.measure import Quantity, System, printed
 from presscloth.measure.followed import MARKED, node_of, unmarked
-from presscloth.printing.choosing_nodes import Json, Nodes, number
+from presscloth.printing.choosing_nodes import Json, Nodes, number, short
 from presscloth.printing.html import StandingLink, html
 from presscloth.printing.look import Look
 from presscloth.printing.names import slugs
 from presscloth.printing.theme import Theme
 from presscloth.tongue import say, speaking, spoken, tongue_of
 
-SCRIPTS = "".join(f'<script src="../theme/{name}.js" defer></script>\n' for name in ("reckoning", "choices"))
+DATA_FILE = "choices-data.js"
+"""Beside the page: what follows how, as a script, since a page in a folder may read no other data."""
+
+SCRIPTS = "".join(
+    f'<script src="{script}" defer></script>\n'
+    for script in (DATA_FILE, "../theme/reckoning.js", "../theme/choices.js")
+)
 
 PLACE = "data-f"
 """Marks a number that follows the reader's choice; the value is its place in the size."""
@@ -37,19 +43,16 @@ def choosable_html(
     publisher: Publisher,
     papers: tuple[str, ...] = (),
     standing: tuple[StandingLink, ...] = (),
-) -> str:
-    """Write a booklet as `html` does, with what the page needs to follow the reader's choices."""
+) -> tuple[str, str]:
+    """Write a booklet as `html` does, and the script beside it with what the page needs to follow."""
     following = Following(booklet, booklet.choices)
     pages = tuple(
         html(following.along(place), theme, publisher, papers, standing)
         for place in range(following.most_ways())
     )
     data = page_data(following, pages, theme.look)
-    page = marked_page(pages[0], following)
-    page = page.replace("</head>", f"{SCRIPTS}</head>", 1)
-    return page.replace(
-        "</main>", f'</main>\n<script type="application/json" id="choices-data">{data}</script>', 1
-    )
+    page = marked_page(pages[0], following).replace("</head>", f"{SCRIPTS}</head>", 1)
+    return page, f"globalThis.pressclothChoices = {data};\n"
 
 
 @dataclass(frozen=True)
@@ -108,7 +111,7 @@ def followed_places(page: str, name: str) -> tuple[str, tuple[int, ...]]:
 
 
 def page_data(following: Following, pages: Sequence[str], look: Look) -> str:
-    """All that a page's script needs, as JSON that may stand in a `script` element.
+    """All that a page's script needs, as JSON.
 
     `pages` are the page along each way, the recipe's own first. A way that changes more of a page than
     its numbers and drawings is not followed.
@@ -126,7 +129,7 @@ def page_data(following: Following, pages: Sequence[str], look: Look) -> str:
                 if size is not None
             },
         }
-    return json.dumps(data, ensure_ascii=False, separators=(",", ":")).replace("</", "<\\/")
+    return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
 
 def _words() -> Json:
@@ -162,7 +165,7 @@ def _size(size: Followable, name: str, pages: Sequence[str]) -> Json:
         along, puts = followed_places(pages[place], name)
         if way.handout is None or along == words:
             ways.append(_way(way, puts, nodes))
-    return {"offers": [_offer(offer) for offer in size.offers], "ways": ways, "nodes": nodes.written()}
+    return {"offers": [_offer(offer) for offer in size.offers], "ways": ways, "drawings": nodes.drawings, "nodes": nodes.written()}
 
 
 def _offer(offer: Offer) -> Json:
@@ -222,7 +225,7 @@ def _follows(shape: Shape) -> bool:
 
 
 def _drawn(way: DrawnWay, nodes: Nodes) -> Json:
-    return {"when": nodes.guards(way.guards), "of": [_drawing(each, nodes) for each in way.drawings]}
+    return {"when": nodes.guards(way.guards), "of": [nodes.once(_drawing(d, nodes)) for d in way.drawings]}
 
 
 def _drawing(drawing: Drawing, nodes: Nodes) -> Json:
@@ -236,11 +239,21 @@ def _drawing(drawing: Drawing, nodes: Nodes) -> Json:
 
 def _place(value: float, nodes: Nodes) -> Json:
     """A number of a drawing: to the thousandth, or the node that gives it, in brackets."""
-    return [nodes.node(value.node)] if isinstance(value, Real) else round(value, 3)
+    return [nodes.place(value.form)] if isinstance(value, Real) else short(round(value, 2))
 
 
-def _places(points: Sequence[tuple[float, float]], nodes: Nodes) -> Json:
+def _places(points: Sequence[tuple[float, float]], nodes: Nodes) -> list[Json]:
     return [_place(each, nodes) for point in points for each in point]
+
+
+def _box(places: Sequence[Json]) -> Sequence[Json]:
+    """Left, top, right and bottom of an upright rectangle; empty where it is none."""
+    if len(places) != 8:
+        return []
+    left, top, right, bottom = places[0], places[1], places[4], places[5]
+    return (
+        [left, top, right, bottom] if places == [left, top, right, top, right, bottom, left, bottom] else []
+    )
 
 
 def _class(ink: Ink | None) -> str:
@@ -252,7 +265,9 @@ def _shape(shape: Shape, nodes: Nodes) -> Json:
         case Line(points, ink):
             return ["line", _class(ink), _places(points, nodes)]
         case Area(points, ink, edge):
-            return ["area", _class(ink), _class(edge), _places(points, nodes)]
+            places = _places(points, nodes)
+            box = _box(places)
+            return ["box" if box else "area", _class(ink), _class(edge), box or places]
         case Disc(x, y, radius, ink, edge):
             where = [_place(each, nodes) for each in (x, y, radius)]
             return ["disc", _class(ink), _class(edge), where]

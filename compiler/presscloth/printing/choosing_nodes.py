@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
 from presscloth.measure.followed import FIRST_MARK, MARKED, node_of
-from presscloth.measure.following import Argument, Chosen, Following, Form, Guard, Place
+from presscloth.measure.following import Argument, Chosen, Following, Form, Guard, Place, Sum
 
 Json = str | int | float | bool | None | Sequence["Json"] | Mapping[str, "Json"]
 
@@ -19,6 +20,12 @@ def number(value: Fraction) -> int | str:
     return int(value) if value.denominator == 1 and abs(value) < SAFE else str(value)
 
 
+def short(value: float) -> int | float:
+    """A number of a drawing to nine digits, which is finer than any screen."""
+    rounded = float(f"{value:.9g}")
+    return int(rounded) if rounded.is_integer() else rounded
+
+
 class Nodes:
     """Numbers nodes anew, those that go into a node before it."""
 
@@ -26,6 +33,9 @@ class Nodes:
         self._following = following
         self._places: dict[int, int] = {}
         self._written: list[Json] = []
+        self._sums: dict[str, int] = {}
+        self._drawn: dict[str, int] = {}
+        self.drawings: list[Json] = []
 
     def written(self) -> Json:
         """All nodes that were asked for: a function's name and its arguments, in order."""
@@ -47,17 +57,40 @@ class Nodes:
         match argument:
             case Form():
                 return self.form(argument)
+            case Sum():
+                return self.sum(argument)
             case Place(node=node):
                 return f"#{self.node(node)}"
             case str():
                 return f"={argument}"
-            case _:
-                return argument
+
+    def sum(self, of: Sum) -> Json:
+        """The same in a drawing: a float, or after a sign a constant and each node with its factor."""
+        terms = [part for node, factor in of.terms for part in (self.node(node), short(factor))]
+        return ["+", short(of.constant), *terms] if terms else short(of.constant)
+
+    def place(self, of: Sum) -> int:
+        """The number of a node that gives a sum of a drawing."""
+        written = self.sum(of)
+        assert isinstance(written, list)
+        key = json.dumps(written)
+        if key not in self._sums:
+            self._sums[key] = len(self._written)
+            self._written.append(written)
+        return self._sums[key]
 
     def form(self, form: Form) -> Json:
         """A constant, and after it each node with its factor."""
         terms = [part for node, factor in form.terms for part in (self.node(node), number(factor))]
         return [number(form.constant), *terms]
+
+    def once(self, drawing: Json) -> int:
+        """The number of a drawing; ways that draw alike share it."""
+        key = json.dumps(drawing)
+        if key not in self._drawn:
+            self._drawn[key] = len(self.drawings)
+            self.drawings.append(drawing)
+        return self._drawn[key]
 
     def guards(self, guards: Iterable[Guard]) -> Json:
         return [[guard.relation.value, self._argument(guard.difference)] for guard in guards]

@@ -5,11 +5,14 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from pathlib import PurePosixPath
 
+from presscloth.drawing.tree import Drawing
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Image, Publisher
-from presscloth.printing.choosing import choosable_html
+from presscloth.printing.choosing import DATA_FILE, choosable_html
 from presscloth.printing.html import StandingLink, html
 from presscloth.printing.likeness import likeness
+from presscloth.printing.markup import layout_file
+from presscloth.printing.names import slugs
 from presscloth.printing.pdf import PrintingRefused
 from presscloth.printing.pictures import pictures_of, read_picture
 from presscloth.printing.preview import PREVIEW_FILE, preview
@@ -22,7 +25,14 @@ File = tuple[str, str | bytes]
 
 
 LIKENESS_FILE = "likeness.svg"
-OUR_OWN = ("", "index.html", ENTRY_FILE, LIKENESS_FILE, PREVIEW_FILE)  # no picture may take these names
+OUR_OWN = (
+    "",
+    "index.html",
+    ENTRY_FILE,
+    LIKENESS_FILE,
+    PREVIEW_FILE,
+    DATA_FILE,
+)  # no picture may take these names
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,9 +46,14 @@ class RecipeToWrite:
 
 
 def page(recipe: RecipeToWrite) -> Iterator[File]:
-    publisher = recipe.publisher
-    write = choosable_html if any(recipe.booklet.choices) else html
-    yield "index.html", write(recipe.booklet, recipe.theme, publisher, publisher.papers, recipe.standing)
+    """The page; beside one on which the reader may choose, what follows from that."""
+    booklet, publisher = recipe.booklet, recipe.publisher
+    if any(booklet.choices):
+        written, data = choosable_html(booklet, recipe.theme, publisher, publisher.papers, recipe.standing)
+        yield "index.html", written
+        yield DATA_FILE, data
+    else:
+        yield "index.html", html(booklet, recipe.theme, publisher, publisher.papers, recipe.standing)
 
 
 def entry(recipe: RecipeToWrite) -> Iterator[File]:
@@ -51,6 +66,17 @@ def drawing(recipe: RecipeToWrite) -> Iterator[File]:
     drawn = likeness(recipe.booklet)
     if drawn is not None:
         yield LIKENESS_FILE, svg(drawn, recipe.theme.look, "likeness", drawn.width)
+
+
+def layouts(recipe: RecipeToWrite) -> Iterator[File]:
+    """The cutting layouts of every size: beside the page, so that only those looked at are read."""
+    look, handouts = recipe.theme.look, recipe.booklet.handouts
+    for handout, name in zip(handouts, slugs(tuple(each.size for each in handouts)), strict=True):
+        for row, sheets in enumerate(handout.layouts, start=1):
+            for system, figure in sheets:
+                if isinstance(figure.of, Drawing):
+                    drawn = svg(figure.of, look, "layout", look.drawings.alone)
+                    yield layout_file(f"{name}-", row, system), drawn
 
 
 def link_preview(recipe: RecipeToWrite) -> Iterator[File]:
@@ -70,6 +96,7 @@ RECIPE_FILES: tuple[Callable[[RecipeToWrite], Iterator[File]], ...] = (
     page,
     entry,
     drawing,
+    layouts,
     link_preview,
     pictures,
 )
