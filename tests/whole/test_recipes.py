@@ -115,6 +115,17 @@ CUT: dict[tuple[str, str], dict[str, Cut]] = {
     ("lobster-pot-basket", "Small"): {"wall": (1, "59 cm", "18 cm", "22 3/4 in", "7 in")},
     ("lobster-pot-basket", "Medium"): {"wall": (1, "71.5 cm", "22 cm", "28 1/4 in", "8 3/4 in")},
     ("lobster-pot-basket", "Large"): {"wall": (1, "90 cm", "26 cm", "35 1/2 in", "10 1/4 in")},
+    # The box around the shell: its width and height, and a seam on every side. Zip strips: half of what
+    # the zip leaves of the reach, and two seams.
+    ("limpet-pouch", "Small"): {
+        "shell": (2, "18 cm", "14 cm", "7 in", "5 1/2 in"),
+        "shell stiffening": (2, "16 cm", "12 cm", "6 1/4 in", "4 3/4 in"),
+        "zip strip": (2, "20 cm", "4.5 cm", "7 3/4 in", "1 3/4 in"),
+    },
+    ("limpet-pouch", "Large"): {
+        "shell": (2, "26 cm", "20 cm", "10 1/4 in", "7 3/4 in"),
+        "zip strip": (2, "30 cm", "6.5 cm", "11 3/4 in", "2 9/16 in"),
+    },
     # 24 slices of 8.7 cm (3 1/2 in), 12 to a width of 110 cm (43 in): two sets.
     ("shingle-placemats", "One size"): {
         "strip": (2, "110 cm", "7.7 cm", "43 in", "3 in"),
@@ -146,6 +157,9 @@ FINISHED: dict[tuple[str, str], dict[str, Made]] = {
     ("lobster-pot-basket", "Small"): {"basket": (1, "180", "160", "7", "25/4")},
     ("lobster-pot-basket", "Medium"): {"basket": (1, "220", "200", "35/4", "8")},
     ("lobster-pot-basket", "Large"): {"basket": (1, "280", "240", "11", "19/2")},
+    # It lies on one of its sides: as wide as a shell, as high as the band reaches.
+    ("limpet-pouch", "Small"): {"pouch": (1, "160", "60", "25/4", "19/8")},
+    ("limpet-pouch", "Large"): {"pouch": (1, "240", "100", "19/2", "4")},
     ("shingle-placemats", "One size"): {
         "mat": (4, "450", "325", "18", "25/2"),
         "coaster": (4, "100", "100", "4", "4"),
@@ -219,6 +233,20 @@ SLIPS: tuple[Slip, ...] = (
         "",
         "no-turning-gap",
         ("Small", "Medium", "Large"),
+    ),
+    (
+        "limpet-pouch",
+        "rim length - opening: what",
+        "rim length - opening - seam: what",
+        "edges-do-not-meet",
+        ("Small", "Large"),
+    ),
+    (
+        "slipway-apron",
+        "- left to the fold as bottom",
+        "- left waist / 2 as bottom",
+        "fold-not-straight",
+        ("Child", "Small", "Medium", "Large"),
     ),
     ("shingle-placemats", "finish 4 mat", "finish 3 mat", "thing-left-over", ("One size",)),
 )
