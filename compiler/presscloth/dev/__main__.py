@@ -16,7 +16,8 @@ python -m presscloth.dev COMMAND
   bench             speed, as ratios measured in one run
   bench cutting     cutting layouts against known optima; a folder of published instances may follow
   slips             make the slips that authors make in every recipe, and count what is caught
-  reference         write the generated pages of the reference"""
+  reference         write the generated pages of the reference
+  words             bring the catalogues of words up to date with the code and the templates"""
 
 CHECKS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("ruff", ("ruff", "check", "compiler", "tests")),
@@ -37,6 +38,8 @@ def main(arguments: Sequence[str]) -> int:
             return _of("presscloth.dev.slips", rest)
         case ["reference"]:
             return _of("presscloth.dev.reference", [])
+        case ["words"]:
+            return _of("presscloth.dev.words", [])
         case _:
             print(USAGE, file=sys.stderr)
             return 2
