@@ -21,8 +21,6 @@ class Direction(Enum):
     NEAREST = "round"
 
 
-HALF = Fraction(1, 2)
-
 # Two lengths that differ by less than this are the same length.
 SAME: Mapping[System, Fraction] = MappingProxyType(
     {
@@ -41,7 +39,7 @@ def half_up(value: Fraction, step: Fraction) -> Fraction:
     A negative value is rounded as its positive counterpart, so that a difference reads the same
     whichever way round it is taken.
     """
-    if value.__class__ is Followed:
+    if value.__class__ is Followed or step.__class__ is Followed:
         return by(half_up, value, step)
     # How many steps, in whole numbers: fractions would take four times as long.
     unit = value.denominator * step.numerator
