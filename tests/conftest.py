@@ -3,9 +3,14 @@
 import os
 
 import pytest
+from hypothesis import HealthCheck, settings
 from printing.tools import opened_browser
 
 os.environ["PRESSCLOTH_CACHE"] = ""
+
+# No test is timed: a busy machine is not a fault of the code.
+settings.register_profile("untimed", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("untimed")
 
 
 @pytest.fixture(scope="module")
