@@ -9,6 +9,7 @@ from typing import Protocol
 
 from presscloth.edition import CutPiece, Evaluator
 from presscloth.measure import Kind, Quantity, System, printed
+from presscloth.measure.followed import Followed
 from presscloth.recipe.expression import Broken, Expression
 from presscloth.source import Span
 
@@ -70,7 +71,8 @@ class Page:
         if q.kind is not Kind.LENGTH:
             return None
         value: Fraction = printed(q, self.system, cut=cut).value
-        if value == q[self.system]:
+        # What is followed may be printed otherwise for another choice.
+        if value.__class__ is not Followed and value == q[self.system]:
             return None
         return replace(q, metric=value) if self.system is System.METRIC else replace(q, imperial=value)
 
