@@ -173,6 +173,50 @@ def part(slug: str, week: int) -> Booklet:
     return recipe(slug, slug.title(), f"2027-0{week}", part_of="Quay Table", week=week)
 
 
+class TestLanguages:
+    BOTH = (("en-GB", "apron"), ("de", "apron-de"))
+    BOOKLETS = (
+        recipe("apron", "Apron", "2027-01", language="en-GB", skills=("gathering",), languages=BOTH),
+        recipe("apron-de", "Schürze", "2027-01", language="de", skills=("Kräuseln",), languages=BOTH),
+        recipe("sac", "Sac", "2027-02", language="fr"),
+    )
+
+    @pytest.mark.parametrize(
+        ("language", "titles", "other"),
+        [
+            ("en", ["Sac", "Apron"], ("apron-de", "de", "Deutsch: Schürze")),
+            ("de-AT", ["Sac", "Schürze"], ("apron", "en-GB", "English: Apron")),
+            ("pl", ["Sac", "Apron"], ("apron-de", "de", "Deutsch: Schürze")),
+        ],
+    )
+    def test_each_recipe_is_shown_once_with_its_other_languages(self, tmp_path, language, titles, other):
+        publish(self.BOOKLETS, (), replace(NO_PDF, language=language), tmp_path / "site")
+        index = page(tmp_path / "site", "index.html")
+        assert [words(each.text) for each in index.all("h3")] == titles
+        (link,) = [each for each in index.all("a") if "hreflang" in each.attributes]
+        assert link.attributes["href"] == f"{other[0]}/index.html"
+        assert (link.attributes["hreflang"], link.attributes["lang"]) == (other[1], other[1])
+        assert words(link.text) == other[2]
+
+    def test_lists_have_the_names_of_what_is_shown(self, tmp_path):
+        written = publish(self.BOOKLETS, (), NO_PDF, tmp_path / "site")
+        assert [name for name in written.files if name.startswith("skills/")] == ["skills/gathering.html"]
+
+    def test_words_of_every_language_find_it(self, tmp_path):
+        publish(self.BOOKLETS, (), NO_PDF, tmp_path / "site")
+        script = (tmp_path / "site" / "catalogue-words.js").read_text(encoding="utf-8")
+        assert '"schurze":[1,8]' in script and '"apron":[1,8]' in script and '"krauseln":[1,5]' in script
+
+    def test_pages_tell_of_each_other(self, tmp_path):
+        publish(self.BOOKLETS, (), NO_PDF, tmp_path / "site")
+        for slug in ("apron", "apron-de"):
+            links = [each.attributes for each in page(tmp_path / "site", f"{slug}/index.html").all("link")]
+            assert [(each["hreflang"], each["href"]) for each in links if "hreflang" in each] == [
+                ("en-GB", "../apron/index.html"),
+                ("de", "../apron-de/index.html"),
+            ]
+
+
 class TestParts:
     def links(self, site, slug) -> list[tuple[str, str, str]]:
         navs = [
@@ -224,6 +268,32 @@ class TestParts:
         publish((part("runner", 1), bad), (), NO_PDF, site)
         publish((part("runner", 1),), ("bad",), NO_PDF, site)
         assert self.links(site, "runner")[-1][2] == r"Week 2: \1 <!-- to here --> <b>"
+
+    def test_parts_in_a_language_lead_to_those_in_the_same(self, tmp_path):
+        site = tmp_path / "site"
+        runner = (("en", "runner"), ("de", "runner-de"))
+        mats = (("en", "mats"), ("de", "mats-de"))
+        known = {"part_of": "Quay Table", "week": 1}
+        in_german = {"language": "de", "part_of": "Kaitisch"}
+        booklets = (
+            recipe("runner", "Runner", "2027-01", **known, languages=runner),
+            recipe("runner-de", "Läufer", "2027-01", **{**known, **in_german}, languages=runner),
+            recipe("napkins", "Napkins", "2027-01", **{**known, "week": 2}),
+            recipe("mats", "Mats", "2027-01", **{**known, "week": 3}, languages=mats),
+            recipe("mats-de", "Matten", "2027-01", **{**known, **in_german, "week": 3}, languages=mats),
+        )
+        publish(booklets, (), NO_PDF, site)
+        assert self.links(site, "runner-de") == [
+            ("", "../projects/quay-table.html", "Kaitisch"),
+            ("next", "../napkins/index.html", "Woche 2: Napkins"),
+        ]
+        assert self.links(site, "mats-de")[1] == ("prev", "../napkins/index.html", "Woche 2: Napkins")
+        assert [href for _, href, _ in self.links(site, "napkins")[1:]] == [
+            "../runner/index.html",
+            "../mats/index.html",
+        ]
+        publish((), ("runner", "runner-de", "mats", "mats-de"), NO_PDF, site)
+        assert self.links(site, "runner-de")[1] == ("next", "../mats-de/index.html", "Woche 3: Matten")
 
     def test_what_is_no_part_has_no_links(self, tmp_path):
         publish((recipe("alone", "Alone", "2027-01"),), (), NO_PDF, tmp_path / "site")

@@ -15,7 +15,7 @@ from presscloth.publish.feed import feed_xml
 from presscloth.publish.lists import in_order
 
 ENTRIES = in_order(tuple(map(entry_of, CATALOGUE)))
-FEED = feed_xml(ENTRIES, NO_PDF)
+FEED = feed_xml(ENTRIES, ENTRIES, NO_PDF)
 ATOM = "{http://www.w3.org/2005/Atom}"  # RFC 4287, 2
 ONE, SOME, ANY, MAYBE = (1, 1), (1, 99), (0, 99), (0, 1)
 OF_FEED = {  # RFC 4287, 4.1.1: how often each element may stand in a feed
@@ -104,23 +104,38 @@ def test_drafts_and_what_has_no_date_are_not_told_of():
 def test_a_corrected_recipe_keeps_its_id_and_comes_first():
     before = (entry_of(recipe("apron", "Apron", "2027-01")), entry_of(recipe("mat", "Mat", "2027-02")))
     after = (replace(before[0], version="2", revised="2027-03-09"), before[1])
-    first = feedparser.parse(feed_xml(before, NO_PDF).encode()).entries
-    second = feedparser.parse(feed_xml(after, NO_PDF).encode()).entries
+    first = feedparser.parse(feed_xml(before, before, NO_PDF).encode()).entries
+    second = feedparser.parse(feed_xml(after, after, NO_PDF).encode()).entries
     assert [entry.title for entry in first] == ["Mat", "Apron"]
     assert (second[0].title, second[0].updated) == ("Apron", "2027-03-09T00:00:00Z")
     assert {entry.id for entry in first} == {entry.id for entry in second}
 
 
 def test_without_releases_it_is_still_a_feed():
-    assert faults(feed_xml((), NO_PDF)) == []
+    assert faults(feed_xml((), (), NO_PDF)) == []
 
 
 def test_signs_that_xml_forbids_are_left_out():
     odd = entry_of(recipe("odd", "A\x08pron\x00 \ufffe\U0001f9f5", "2027-01"))
-    read = feedparser.parse(feed_xml((odd,), NO_PDF).encode())
+    read = feedparser.parse(feed_xml((odd,), (odd,), NO_PDF).encode())
     assert not read.bozo and read.entries[0].title == "Apron 🧵"
 
 
 def test_an_address_with_a_path():
     there = replace(NO_PDF, address="https://example.org/sewing/")
-    assert "<id>https://example.org/sewing/apron/index.html</id>" in feed_xml(ENTRIES, there)
+    assert "<id>https://example.org/sewing/apron/index.html</id>" in feed_xml(ENTRIES, ENTRIES, there)
+
+
+def test_other_languages_are_links_of_one_entry():
+    both = {"languages": (("en", "apron"), ("de", "apron-de"))}
+    entries = (
+        entry_of(recipe("apron", "Apron", "2027-01", **both)),
+        entry_of(recipe("apron-de", "Schürze", "2027-01", language="de", **both)),
+    )
+    told = feed_xml(entries[:1], entries, NO_PDF)
+    assert faults(told) == []
+    (read,) = feedparser.parse(told.encode()).entries
+    assert [(link.hreflang, link.href) for link in read.links] == [
+        ("en", "https://tidewrack.example/apron/index.html"),
+        ("de", "https://tidewrack.example/apron-de/index.html"),
+    ]

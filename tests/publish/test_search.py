@@ -95,7 +95,7 @@ def test_a_word_weighs_by_where_it_stands():
 
 
 def test_the_script_is_json_with_a_name_and_small():
-    script = words_script(ENTRIES)
+    script = words_script(ENTRIES, ENTRIES)
     name, _, rest = script.partition(" = ")
     held = json.loads(rest.removesuffix(";\n"))
     assert name == "globalThis.catalogueWords"
@@ -112,7 +112,8 @@ def test_forty_recipes_of_much_text_take_few_bytes():
         for number in range(40)
     )
     text = sum(600 * 6 for _ in many)
-    script = words_script(in_order(tuple(map(entry_of, many))))
+    entries = in_order(tuple(map(entry_of, many)))
+    script = words_script(entries, entries)
     assert len(script) < text
     assert script.count('"') < 2 * 1000
 
@@ -139,7 +140,8 @@ def found(page, query: str) -> list[str]:
 
 
 WORDS = (
-    "quilt Quilting bind CREME crème strasse straße smorre po a the gap zip p s h se t dressm QU in for éléphants brodes"
+    "quilt Quilting bind CREME crème strasse straße smorre po a the gap zip p s h se t dressm QU in for "
+    "éléphants brodes"
 ).split()
 
 

@@ -21,7 +21,8 @@ class CatalogueEntry:
     """A recipe in the catalogue. `words` are those of its steps and notes, folded, each once, in order.
 
     `sizes` is empty where there is only one; `craft` is as it is typed. `drawn` says that a drawing
-    of it lies beside its page.
+    of it lies beside its page. `languages` are all languages in which the recipe is published, its own
+    first, each with its short name; empty where there is only one.
     """
 
     slug: str
@@ -41,6 +42,12 @@ class CatalogueEntry:
     tools: tuple[str, ...] = ()
     words: tuple[str, ...] = ()
     drawn: bool = False
+    languages: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def recipe(self) -> str:
+        """The short name that all versions of a recipe in several languages share: that of its own."""
+        return self.languages[0][1] if self.languages else self.slug
 
     @property
     def crafts(self) -> tuple[str, ...]:
@@ -72,6 +79,7 @@ def entry_of(booklet: Booklet) -> CatalogueEntry:
             sorted({word for handout in every for text in _prose(handout) for word in words_of(text)})
         ),
         drawn=likeness(booklet) is not None,
+        languages=first.languages,
     )
 
 
@@ -120,6 +128,7 @@ def read_entry(folder: Path) -> CatalogueEntry | None:
         tools=_texts(read, "tools"),
         words=_texts(read, "words"),
         drawn=read.get("drawn") is True,
+        languages=_pairs(read, "languages"),
     )
 
 
@@ -131,3 +140,13 @@ def _text(read: Mapping[str, object], name: str) -> str:
 def _texts(read: Mapping[str, object], name: str) -> tuple[str, ...]:
     value = read.get(name)
     return tuple(each for each in value if isinstance(each, str)) if isinstance(value, list) else ()
+
+
+def _pairs(read: Mapping[str, object], name: str) -> tuple[tuple[str, str], ...]:
+    value = read.get(name)
+    pairs = (
+        [each for each in value if isinstance(each, list) and len(each) == 2]
+        if isinstance(value, list)
+        else []
+    )
+    return tuple((str(one), str(other)) for one, other in pairs)

@@ -14,6 +14,7 @@ from presscloth.handout.tree import Publisher
 from presscloth.printing.howto import page_address
 from presscloth.printing.names import RELEASE
 from presscloth.publish.entry import CatalogueEntry
+from presscloth.publish.lists import others_of
 
 FEED_FILE = "feed.xml"
 ATOM = "http://www.w3.org/2005/Atom"
@@ -26,13 +27,16 @@ def changed_on(entry: CatalogueEntry) -> str:
     return entry.revised or _released_on(entry)
 
 
-def feed_xml(entries: tuple[CatalogueEntry, ...], publisher: Publisher) -> str:
+def feed_xml(
+    shown: tuple[CatalogueEntry, ...], entries: tuple[CatalogueEntry, ...], publisher: Publisher
+) -> str:
     """Write the releases, those that changed last first; drafts and what has no date are left out.
 
-    A recipe's id is its address, which stays the same from version to version.
+    A recipe's id is its address, which stays the same from version to version. Each is told of once,
+    as it is `shown`; its other languages, out of `entries`, are links.
     """
     told = sorted(
-        (entry for entry in entries if not entry.draft and changed_on(entry)), key=changed_on, reverse=True
+        (entry for entry in shown if not entry.draft and changed_on(entry)), key=changed_on, reverse=True
     )
     home = page_address(publisher, "")
     feed = Element("feed", {"xmlns": ATOM})
@@ -45,12 +49,12 @@ def feed_xml(entries: tuple[CatalogueEntry, ...], publisher: Publisher) -> str:
     SubElement(feed, "link", {"rel": "self", "href": page_address(publisher, FEED_FILE)})
     SubElement(feed, "link", {"rel": "alternate", "type": "text/html", "href": home})
     for entry in told:
-        feed.append(_entry(entry, publisher))
+        feed.append(_entry(entry, others_of(entry, entries), publisher))
     ElementTree.indent(feed)
     return f'<?xml version="1.0" encoding="utf-8"?>\n{ElementTree.tostring(feed, encoding="unicode")}\n'
 
 
-def _entry(entry: CatalogueEntry, publisher: Publisher) -> Element:
+def _entry(entry: CatalogueEntry, others: tuple[CatalogueEntry, ...], publisher: Publisher) -> Element:
     address = page_address(publisher, f"{entry.slug}/index.html")
     element = Element("entry", {XML_LANGUAGE: entry.language})
     _text(element, "id", address)
@@ -58,7 +62,10 @@ def _entry(entry: CatalogueEntry, publisher: Publisher) -> Element:
     _text(element, "updated", _moment(changed_on(entry)))
     if _released_on(entry):
         _text(element, "published", _moment(_released_on(entry)))
-    SubElement(element, "link", {"rel": "alternate", "type": "text/html", "href": address})
+    for each in (entry, *others):
+        to = page_address(publisher, f"{each.slug}/index.html")
+        language = {"hreflang": each.language} if others else {}
+        SubElement(element, "link", {"rel": "alternate", "type": "text/html", **language, "href": to})
     for craft in entry.crafts:
         SubElement(element, "category", {"term": craft})
     _text(element, "summary", entry.summary or entry.title)

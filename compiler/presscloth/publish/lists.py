@@ -29,6 +29,33 @@ def in_order(entries: tuple[CatalogueEntry, ...]) -> tuple[CatalogueEntry, ...]:
     return tuple(sorted(by_title, key=lambda entry: entry.release, reverse=True))
 
 
+def one_of_each(entries: tuple[CatalogueEntry, ...], language: str) -> tuple[CatalogueEntry, ...]:
+    """Each recipe once: in a language if it is published in it, else in its own."""
+    chosen: dict[str, CatalogueEntry] = {}
+    for entry in entries:
+        other = chosen.get(entry.recipe)
+        if other is None or _nearness(entry, language) > _nearness(other, language):
+            chosen[entry.recipe] = entry
+    return tuple(entry for entry in entries if chosen[entry.recipe] is entry)
+
+
+def _nearness(entry: CatalogueEntry, language: str) -> tuple[bool, bool, bool]:
+    """How well a version suits a language: the same, the same but for the region, else the recipe's own."""
+    same = entry.language.casefold() == language.casefold()
+    alike = entry.language.split("-")[0].casefold() == language.split("-")[0].casefold()
+    return same, alike, entry.slug == entry.recipe
+
+
+def others_of(entry: CatalogueEntry, entries: tuple[CatalogueEntry, ...]) -> tuple[CatalogueEntry, ...]:
+    """The same recipe in other languages."""
+    return tuple(each for each in entries if each.recipe == entry.recipe and each.slug != entry.slug)
+
+
+def in_language(entry: CatalogueEntry, entries: tuple[CatalogueEntry, ...], language: str) -> CatalogueEntry:
+    """A recipe in a language, or as it is where it is not published in that."""
+    return next((each for each in others_of(entry, entries) if each.language == language), entry)
+
+
 def by_month(entries: tuple[CatalogueEntry, ...]) -> tuple[tuple[str, tuple[CatalogueEntry, ...]], ...]:
     """Entries in their order, month by month."""
     return tuple(

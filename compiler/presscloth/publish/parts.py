@@ -12,28 +12,36 @@ from pathlib import Path
 
 from presscloth.printing.theme import Theme, environment
 from presscloth.publish.entry import CatalogueEntry
-from presscloth.publish.lists import by_project
+from presscloth.publish.lists import by_project, in_language, one_of_each, others_of
 from presscloth.tongue import speaking, tongue_of
 
 FROM, TO = "<!-- the parts of the project -->", "<!-- to here -->"
 _BETWEEN = re.compile(f"{re.escape(FROM)}.*?{re.escape(TO)}", re.DOTALL)
 
 
-def parts_html(entries: tuple[CatalogueEntry, ...], theme: Theme) -> dict[str, str]:
-    """The links of each part of a project, by its short name."""
+def parts_html(entries: tuple[CatalogueEntry, ...], language: str, theme: Theme) -> dict[str, str]:
+    """The links of each part of a project, by its short name; in each language to parts in the same."""
     template = environment(theme).get_template("parts.html")
     found = {}
-    for project in by_project(entries):
+    for project in by_project(one_of_each(entries, language)):
         parts = project.entries
-        for before, entry, after in zip((None, *parts), parts, (*parts[1:], None), strict=False):
-            with speaking(tongue_of(entry.language)):
-                found[entry.slug] = template.render(project=project, entry=entry, before=before, after=after)
+        for before, part, after in zip((None, *parts), parts, (*parts[1:], None), strict=False):
+            for entry in (part, *others_of(part, entries)):
+                with speaking(tongue_of(entry.language)):
+                    found[entry.slug] = template.render(
+                        project=project,
+                        entry=entry,
+                        before=before and in_language(before, entries, entry.language),
+                        after=after and in_language(after, entries, entry.language),
+                    )
     return found
 
 
-def linked_pages(entries: tuple[CatalogueEntry, ...], theme: Theme, site: Path) -> Iterator[tuple[str, str]]:
+def linked_pages(
+    entries: tuple[CatalogueEntry, ...], language: str, theme: Theme, site: Path
+) -> Iterator[tuple[str, str]]:
     """The pages of recipes whose links to other parts are not yet as they should be, by their names."""
-    links = parts_html(entries, theme)
+    links = parts_html(entries, language, theme)
     for entry in entries:
         name = f"{entry.slug}/index.html"
         page = (site / name).read_text(encoding="utf-8")

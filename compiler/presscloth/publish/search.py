@@ -8,6 +8,7 @@ from __future__ import annotations
 import json
 
 from presscloth.publish.entry import CatalogueEntry
+from presscloth.publish.lists import others_of
 from presscloth.publish.words import ALIKE, words_of
 
 WORDS_FILE = "catalogue-words.js"
@@ -36,15 +37,19 @@ def weights(entry: CatalogueEntry) -> dict[str, int]:
     return found
 
 
-def words_script(entries: tuple[CatalogueEntry, ...]) -> str:
+def words_script(shown: tuple[CatalogueEntry, ...], entries: tuple[CatalogueEntry, ...]) -> str:
     """The script: each word with the recipes that have it, by number, each followed by its weight.
 
-    Numbers are those of the entries in the order of the catalogue, which is that of its page.
+    Numbers are those of the recipes that are shown, in the order of the catalogue, which is that of
+    its page. A recipe is found by the words of its other languages too, which stand in `entries`.
     """
     held: dict[str, list[int]] = {}
-    for number, entry in enumerate(entries):
-        for word, weight in weights(entry).items():
+    for number, entry in enumerate(shown):
+        found = weights(entry)
+        for other in others_of(entry, entries):
+            found = {**weights(other), **found}
+        for word, weight in found.items():
             held.setdefault(word, []).extend((number, weight))
-    found = {"alike": ALIKE, "words": dict(sorted(held.items()))}
-    written = json.dumps(found, ensure_ascii=False, separators=(",", ":"))
+    index = {"alike": ALIKE, "words": dict(sorted(held.items()))}
+    written = json.dumps(index, ensure_ascii=False, separators=(",", ":"))
     return f"globalThis.catalogueWords = {written};\n"

@@ -74,7 +74,7 @@ def publish(
         site = SiteToWrite(in_order((*map(entry_of, booklets), *carried)), theme, publisher, pages)
         for files in SITE_FILES:
             _write(staging, files(site))
-        _write(staging, linked_pages(site.entries, theme, staging))
+        _write(staging, linked_pages(site.entries, publisher.language, theme, staging))
         written = tuple(
             sorted(file.relative_to(staging).as_posix() for file in staging.rglob("*") if file.is_file())
         )

@@ -7,10 +7,9 @@ from collections.abc import Callable, Iterator
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Publisher
 from presscloth.printing.theme import Theme
-from presscloth.publish.catalogue import catalogue_html, list_html
+from presscloth.publish.catalogue import Catalogue, catalogue_html, list_html
 from presscloth.publish.entry import CatalogueEntry
 from presscloth.publish.feed import FEED_FILE, feed_xml
-from presscloth.publish.lists import CatalogueList, by_craft, by_project, by_skill
 from presscloth.publish.recipe_files import File
 from presscloth.publish.search import WORDS_FILE, words_script
 from presscloth.publish.sitemap import SITEMAP_FILE, robots_txt, sitemap_xml
@@ -27,19 +26,19 @@ class SiteToWrite:
     standing: tuple[StandingPage, ...]
 
     @property
-    def lists(self) -> tuple[CatalogueList, ...]:
-        return (*by_craft(self.entries), *by_skill(self.entries), *by_project(self.entries))
+    def catalogue(self) -> Catalogue:
+        return Catalogue(self.entries, self.theme, self.publisher, standing_links(self.standing))
 
 
-def catalogue(site: SiteToWrite) -> Iterator[File]:
-    links = standing_links(site.standing)
-    yield "index.html", catalogue_html(site.entries, site.theme, site.publisher, links)
-    for each in site.lists:
-        yield each.file, list_html(each, site.theme, site.publisher, links)
+def catalogue_pages(site: SiteToWrite) -> Iterator[File]:
+    catalogue = site.catalogue
+    yield "index.html", catalogue_html(catalogue)
+    for each in catalogue.lists:
+        yield each.file, list_html(each, catalogue)
 
 
 def search_words(site: SiteToWrite) -> Iterator[File]:
-    yield WORDS_FILE, words_script(site.entries)
+    yield WORDS_FILE, words_script(site.catalogue.shown, site.entries)
 
 
 def standing_pages(site: SiteToWrite) -> Iterator[File]:
@@ -51,16 +50,16 @@ def for_other_programs(site: SiteToWrite) -> Iterator[File]:
     """Feed and sitemap name whole addresses, so that a publisher without one has none of them."""
     if not site.publisher.address:
         return
-    yield FEED_FILE, feed_xml(site.entries, site.publisher)
+    yield FEED_FILE, feed_xml(site.catalogue.shown, site.entries, site.publisher)
     standing = tuple(map(_place, site.standing))
-    yield SITEMAP_FILE, sitemap_xml(site.entries, site.lists, standing, site.publisher)
+    yield SITEMAP_FILE, sitemap_xml(site.entries, site.catalogue.lists, standing, site.publisher)
     robots = robots_txt(site.publisher)
     if robots:
         yield "robots.txt", robots
 
 
 SITE_FILES: tuple[Callable[[SiteToWrite], Iterator[File]], ...] = (
-    catalogue,
+    catalogue_pages,
     search_words,
     standing_pages,
     for_other_programs,
