@@ -11,6 +11,7 @@ from __future__ import annotations
 from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System
+from presscloth.measure.following import is_following
 from presscloth.recipe.expression import Broken, Expression
 from presscloth.recipe.tree import Material
 from presscloth.sewing.cut_things import cut_thing
@@ -33,7 +34,12 @@ class Told:
         """Whether it would be told the same now. It asks, so that whoever counts on the asking is served."""
         if self.kind is None:
             return reckoning.count(self.expression, self.what) == self.value
-        return reckoning.amount(self.expression, self.kind, self.what) == self.value
+        return _same(reckoning.amount(self.expression, self.kind, self.what), self.value)
+
+
+def _same(one: object, other: object) -> bool:
+    """Whether two are equal; what is followed, where it was reckoned alike and so is equal for any choice."""
+    return one is other or ((not is_following() or hash(one) == hash(other)) and one == other)
 
 
 class Noting:
@@ -99,7 +105,7 @@ class Memory:
     def cut(self, piece: CutPiece, key: str, material: Material | None) -> Thing:
         """The thing that a piece is: the very same one each time that it is cut to the same size."""
         known = self._cut.setdefault((piece.span, key), [])
-        thing = next((thing for before, thing in known if before == piece), None)
+        thing = next((thing for before, thing in known if _same(before, piece)), None)
         if thing is None:
             thing = cut_thing(piece, material)
             known.append((piece, thing))
