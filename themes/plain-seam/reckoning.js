@@ -205,7 +205,7 @@ const reckoning = (() => {
     root_of: (value) => squareRoot(value)[0],
     root_is_exact: (value) => (squareRoot(value)[1] ? ONE : ZERO),
     whole_part: (value) => ({ n: floor(value), d: 1n }),
-    product: multiply, quotient: divide,
+    magnitude: size, product: multiply, quotient: divide,
     same_text: (one, other) => (one === other ? ONE : ZERO),
     real, length_of: (text) => text.length,
     times: (a, b) => a * b, over: (a, b) => a / b, least: Math.min, most: Math.max,

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from itertools import islice, product
 
 from presscloth.choices.offers import offers, take
 from presscloth.choices.reckoned import Reach, Reckoned
@@ -23,6 +24,9 @@ MOST_TRACES = 60
 
 MOST_VALUES = 100
 """So many values of one range are tried at most, in each system."""
+
+MOST_TOGETHER = 400
+"""So many choices of several measures at once are tried at most."""
 
 GRIDS = {
     (Kind.LENGTH, System.METRIC): Fraction(1),
@@ -56,6 +60,7 @@ class _Explorer:
         self, size: WorkedSize, offered: tuple[Offer, ...], publisher: Publisher, drawn: Drawn
     ) -> None:
         self._size = size
+        self._systems = size.edition.recipe.front.systems
         self._offers = offered
         self._publisher = publisher
         self._drawn = drawn
@@ -64,15 +69,18 @@ class _Explorer:
         self._traces = 0
 
     def explored(self) -> Followable:
-        whole = True
-        for choice in tried(self._offers, self._size.edition.recipe.front.systems):
-            if not self._is_covered(choice):
-                whole = whole and self._traces < MOST_TRACES
-                if self._traces < MOST_TRACES:
-                    self._take_up(self._trace(choice))
-        return Followable(
-            self._size.edition.size.name, self._offers, self._following, tuple(self._ways), whole
-        )
+        telling = [choice for choice in tried(self._offers, self._systems) if self._tells(choice)]
+        for choice in together(telling):
+            self._tells(choice)
+        name = self._size.edition.size.name
+        return Followable(name, self._offers, self._following, tuple(self._ways), self._traces < MOST_TRACES)
+
+    def _tells(self, choice: Choice) -> bool:
+        """Whether a choice is reckoned in a way that was not known yet; the way is taken up."""
+        if self._traces >= MOST_TRACES or self._is_covered(choice):
+            return False
+        self._take_up(self._trace(choice))
+        return True
 
     def _is_covered(self, choice: Choice) -> bool:
         now = Reckoned(self._following, variables(choice))
@@ -133,6 +141,13 @@ def tried(offered: Sequence[Offer], systems: Sequence[System]) -> Iterator[Choic
         for system in systems:
             for value in values(offer, system):
                 yield (*own[:place], take(offer, system, value), *own[place + 1 :])
+
+
+def together(telling: Sequence[Choice]) -> Iterator[Choice]:
+    """Every value that told something with every one of the other choices, few enough to be tried."""
+    each = [dict.fromkeys(taken) for taken in zip(*telling, strict=True)]
+    if len(each) > 1:
+        yield from islice(product(*each), MOST_TOGETHER)
 
 
 def values(offer: Offer, system: System) -> Iterator[Fraction]:

@@ -177,6 +177,8 @@ class Reach:
 
 def _corners(function: Function, ranges: Sequence[tuple[Value, Value]]) -> Range | None:
     """Between which values a function lies when its arguments lie in ranges."""
+    if function is followed.magnitude:
+        return _magnitudes(ranges[0])
     fixed = all(low == high for low, high in ranges[1:])
     if function in GROWING or (function in ROUNDING and fixed):
         ends = [function(*(each[end] for each in ranges)) for end in (0, 1)]
@@ -186,6 +188,13 @@ def _corners(function: Function, ranges: Sequence[tuple[Value, Value]]) -> Range
         return None
     numbers = [end for end in ends if not isinstance(end, str)]
     return min(numbers), max(numbers)  # type: ignore[return-value]
+
+
+def _magnitudes(ends: tuple[Value, Value]) -> Range:
+    low, high = ends
+    assert isinstance(low, Fraction) and isinstance(high, Fraction)
+    greatest = max(abs(low), abs(high))
+    return (Fraction(0) if low < 0 < high else min(abs(low), abs(high))), greatest
 
 
 def _of_one_sign(ends: tuple[Value, Value]) -> bool:

@@ -55,7 +55,7 @@ class Followed(Fraction):
         return _times(self, Fraction(-1))
 
     def __abs__(self) -> Fraction:
-        return -self if self < 0 else self
+        return by(magnitude, self)
 
     def __mul__(self, other: object) -> Fraction:  # type: ignore[override]
         if isinstance(other, Followed):
@@ -260,6 +260,10 @@ def _stands(difference: int | Fraction, so: Relation, otherwise: Relation) -> bo
 
 
 # What is reckoned of followed numbers, besides the rounding and the writing of `measure`.
+
+
+def magnitude(number: Fraction) -> Fraction:
+    return abs(number)
 
 
 def product(one: Fraction, other: Fraction) -> Fraction:
