@@ -28,6 +28,23 @@ def _filled(words: str, values: Mapping[str, str | int]) -> Markup:
     return escape(words).format(**values) if values else escape(words)
 
 
+def begun(words: str) -> str:
+    """Words as they begin a sentence: the first letter large, the others as they are."""
+    return words[:1].upper() + words[1:]
+
+
+def page_number() -> Markup:
+    """`Page 3 of 14` as a style sheet puts it together (CSS Generated Content for Paged Media)."""
+    counters = {"page": "counter(page)", "pages": "counter(pages)"}
+    said = tongue.say("Page {page} of {pages}", page="\0page\0", pages="\0pages\0")
+    parts = (counters.get(part, f'"{_in_css(part)}"') for part in said.split("\0") if part)
+    return Markup(" ".join(parts))
+
+
+def _in_css(words: str) -> str:
+    return "".join(sign if sign.isalnum() or sign == " " else f"\\{ord(sign):06x}" for sign in words)
+
+
 WORDS: Mapping[str, Callable[..., object]] = {
     "say": say,
     "say_as": say_as,
@@ -37,5 +54,8 @@ WORDS: Mapping[str, Callable[..., object]] = {
     "month": month,
     "day": day,
     "system_word": system_word,
+    "begun": begun,
+    "language_name": tongue.language_name,
+    "page_number": page_number,
 }
 """What every template can call."""

@@ -32,13 +32,14 @@ from presscloth.tongue.speech import (
     speaking,
     spoken,
 )
-from presscloth.tongue.tongue import ENGLISH, Tongue, has_words, languages, tongue_of
+from presscloth.tongue.tongue import ENGLISH, Tongue, has_words, language_name, languages, tongue_of
 
 __all__ = [
     "ENGLISH",
     "Tongue",
     "counted_number",
     "has_words",
+    "language_name",
     "languages",
     "listed",
     "many",

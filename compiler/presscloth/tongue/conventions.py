@@ -13,8 +13,12 @@ from presscloth.frozen import dataclass
 
 @dataclass(frozen=True)
 class Conventions:
-    """`units` gives for each unit, as `measure` prints it, its word for one and for several."""
+    """`units` gives for each unit, as `measure` prints it, its word for one and for several.
 
+    `name` is what the language calls itself, as a name that stands alone.
+    """
+
+    name: str
     decimal: str
     thousands: str
     units: Mapping[str, tuple[str, str]]
@@ -22,6 +26,7 @@ class Conventions:
 
 
 ENGLISH_WAYS = Conventions(
+    name="English",
     decimal=".",
     thousands="",
     units={},
@@ -54,7 +59,9 @@ def conventions_of(language: str) -> Conventions:
     words = {unit: _unit(name, locale) for unit, name in CLDR_UNITS.items()}
     words |= {f"{unit}²": _unit(name, locale) for unit, name in _SQUARE.items()}
     months = locale.months["stand-alone"]["wide"]
+    name = locale.language_name or language
     return Conventions(
+        name=name[:1].upper() + name[1:],
         decimal=get_decimal_symbol(locale),
         thousands=get_group_symbol(locale),
         units={unit: pair for unit, pair in words.items() if pair is not None},

@@ -133,6 +133,11 @@ def tongue_of(language: str, names: Mapping[str, str] | None = None) -> Tongue:
     return Tongue(language, conventions_of(language), catalogue(held) if held else None, names or {})
 
 
+def language_name(language: str) -> str:
+    """A language's name in itself: `English`, `Deutsch`."""
+    return conventions_of(language).name if not _is_english(language) else ENGLISH_WAYS.name
+
+
 def has_words(language: str) -> bool:
     """Whether handouts can be worded in a language: it is English, or there is a catalogue of it."""
     return _is_english(language) or _held(language) is not None
