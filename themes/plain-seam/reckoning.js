@@ -205,6 +205,8 @@ const reckoning = (() => {
     root_of: (value) => squareRoot(value)[0],
     root_is_exact: (value) => (squareRoot(value)[1] ? ONE : ZERO),
     whole_part: (value) => ({ n: floor(value), d: 1n }),
+    greatest_value: (...of) => of.reduce((a, b) => (compare(b, a) > 0 ? b : a)),
+    least_value: (...of) => of.reduce((a, b) => (compare(b, a) < 0 ? b : a)),
     magnitude: size, product: multiply, quotient: divide,
     same_text: (one, other) => (one === other ? ONE : ZERO),
     real, length_of: (text) => text.length,

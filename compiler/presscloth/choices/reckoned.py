@@ -86,7 +86,15 @@ class Reckoned:
 Range = tuple[Fraction, Fraction] | tuple[float, float]
 
 GROWING: frozenset[Function] = frozenset(
-    (arithmetic.root_of, followed.whole_part, reals.real, reals.least, reals.most)
+    (
+        arithmetic.root_of,
+        followed.whole_part,
+        followed.greatest_value,
+        followed.least_value,
+        reals.real,
+        reals.least,
+        reals.most,
+    )
 )
 """Functions that never give less for more in any of their numbers."""
 

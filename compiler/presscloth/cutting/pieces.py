@@ -16,6 +16,7 @@ from presscloth.cutting.shaped import covering, least_area
 from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, convert, printed
+from presscloth.measure.followed import most_of
 from presscloth.recipe.tree import Grain, Shape
 
 PER_MM = 80
@@ -70,7 +71,7 @@ def length_of(units: int, system: System) -> Fraction:
 
 def as_cut(side: Quantity, system: System) -> int:
     """A cut size as it is printed, or as it is if that is more."""
-    return units(max(side[system], printed(side, system, cut=True).value), system)
+    return units(most_of((side[system], printed(side, system, cut=True).value)), system)
 
 
 def usable(width: Quantity, system: System, kept: Fraction) -> int:

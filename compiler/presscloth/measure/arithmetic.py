@@ -12,7 +12,7 @@ from fractions import Fraction
 from math import isqrt
 
 from presscloth.frozen import dataclass
-from presscloth.measure.followed import Followed, by
+from presscloth.measure.followed import Followed, by, least_of, most_of
 from presscloth.measure.quantity import Kind, Quantity, System, number
 from presscloth.measure.rounding import Direction, down, half_up, settled, slack, up
 from presscloth.source import Span
@@ -114,6 +114,19 @@ def add(left: Quantity, right: Quantity) -> Quantity | Fault:
     return _result(left.kind, left.metric + right.metric, left.imperial + right.imperial, (left, right))
 
 
+def add_up(among: Sequence[Quantity]) -> Quantity | Fault:
+    """The sum of one or more."""
+    first = among[0]
+    for other in among[1:]:
+        if other.kind is not first.kind:
+            return Unlike(first.kind, other.kind)
+    metric, imperial = first.metric, first.imperial
+    for other in among[1:]:
+        metric += other.metric
+        imperial += other.imperial
+    return _result(first.kind, metric, imperial, tuple(among))
+
+
 def subtract(left: Quantity, right: Quantity) -> Quantity | Fault:
     if left.kind is not right.kind:
         return Unlike(left.kind, right.kind)
@@ -145,12 +158,12 @@ def negate(q: Quantity) -> Quantity:
 
 def smallest(among: Sequence[Quantity]) -> Quantity | Fault:
     """The smallest of one or more, in each system by itself."""
-    return _extreme(min, among)
+    return _extreme(least_of, among)
 
 
 def greatest(among: Sequence[Quantity]) -> Quantity | Fault:
     """The greatest of one or more, in each system by itself."""
-    return _extreme(max, among)
+    return _extreme(most_of, among)
 
 
 def _extreme(choose: Callable[[list[Fraction]], Fraction], among: Sequence[Quantity]) -> Quantity | Fault:

@@ -196,6 +196,23 @@ def order(difference: Fraction, least: Fraction) -> int:
     return -1 if _stands(-difference - least, Relation.NOT_LESS, Relation.MORE) else 0
 
 
+def most_of(values: Sequence[Fraction]) -> Fraction:
+    """The greatest of some numbers, whichever it is for another choice."""
+    return by(greatest_value, *each) if len(each := _distinct(values)) > 1 else max(values)
+
+
+def least_of(values: Sequence[Fraction]) -> Fraction:
+    """The least of some numbers, whichever it is for another choice."""
+    return by(least_value, *each) if len(each := _distinct(values)) > 1 else min(values)
+
+
+def _distinct(values: Sequence[Fraction]) -> tuple[Fraction, ...]:
+    """Numbers of which some are followed, each reckoning once; nothing where none is."""
+    if not any(value.__class__ is Followed for value in values):
+        return ()
+    return tuple(dict.fromkeys(values))
+
+
 def plainly(argument: Value) -> Value:
     """The value alone."""
     return argument.plain if isinstance(argument, Followed | FollowedText) else argument
@@ -264,6 +281,14 @@ def _stands(difference: int | Fraction, so: Relation, otherwise: Relation) -> bo
 
 def magnitude(number: Fraction) -> Fraction:
     return abs(number)
+
+
+def greatest_value(*values: Fraction) -> Fraction:
+    return max(values)
+
+
+def least_value(*values: Fraction) -> Fraction:
+    return min(values)
 
 
 def product(one: Fraction, other: Fraction) -> Fraction:

@@ -66,7 +66,7 @@ class Quantity:
 
     def computed(self) -> Quantity:
         """The same amount, no longer as the author wrote it."""
-        return replace(self, stated=None)
+        return self if self.stated is None else replace(self, stated=None)
 
 
 def number(value: Fraction | int) -> Quantity:
