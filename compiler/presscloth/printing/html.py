@@ -18,10 +18,14 @@ from presscloth.tongue import say, speaking, tongue_of
 
 @dataclass(frozen=True, slots=True)
 class StandingLink:
-    """A page that every page leads to: its file's name without `.html`, and its title."""
+    """A page that every page leads to: its file's name without `.html`, and its title.
+
+    `language` is empty where it is that of the page that leads there.
+    """
 
     name: str
     title: str
+    language: str = ""
 
 
 @dataclass(frozen=True, slots=True)

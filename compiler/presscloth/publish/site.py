@@ -63,12 +63,12 @@ def publish(
     """
     _check_slugs(booklets, kept)
     theme = open_theme(publisher.theme, own_themes)
-    pages = standing_pages(standing)
-    links = standing_links(pages)
+    pages = standing_pages(standing, publisher.language)
     with staged(site_folder) as staging:
         carried = _carry(kept, site_folder, staging)
         _write(staging / "theme", theme_files(theme))
         for booklet in booklets:
+            links = standing_links(pages, booklet.first.language)
             _write_recipe(RecipeToWrite(booklet, theme, publisher, links), staging)
         _write(staging, printed(sizes_to_print(booklets, publisher, own_themes), workers, progress))
         site = SiteToWrite(in_order((*map(entry_of, booklets), *carried)), theme, publisher, pages)

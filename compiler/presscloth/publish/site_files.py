@@ -27,7 +27,8 @@ class SiteToWrite:
 
     @property
     def catalogue(self) -> Catalogue:
-        return Catalogue(self.entries, self.theme, self.publisher, standing_links(self.standing))
+        links = standing_links(self.standing, self.publisher.language)
+        return Catalogue(self.entries, self.theme, self.publisher, links)
 
 
 def catalogue_pages(site: SiteToWrite) -> Iterator[File]:
