@@ -9,7 +9,7 @@ from presscloth.drawing.dimensions import across, breadth, down, name_in
 from presscloth.drawing.faces import Face, face_of, sized, titled, told_size
 from presscloth.drawing.panels import beside, corners, panel
 from presscloth.drawing.reals import on_page
-from presscloth.drawing.tree import Area, Drawing, Ink, Line, Shape
+from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
 from presscloth.sewing.placing import Box
 from presscloth.tongue import named, say
 
@@ -71,6 +71,7 @@ def _draw(deed: Deed, slot: str, words: str) -> Drawing | None:
             shapes.append(found)
     if len(boxes) == 2:
         shapes += _middle(face, boxes[0], boxes[1], deed, slot)
+    shapes.sort(key=lambda shape: isinstance(shape, Lettering))
     level = len(boxes) == 2 and boxes[0].x != boxes[1].x
     below = 9.0 if level else 0.0
     aside = breadth(deed.said(amount)) + 3.5 if len(boxes) == 2 and not level else 0.0

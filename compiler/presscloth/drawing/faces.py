@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 
 from presscloth.drawing.deeds import Deed, side, size
 from presscloth.drawing.dimensions import LETTERS, across, breadth, down, name_in
@@ -18,6 +19,9 @@ from presscloth.tongue import named
 WIDEST, TALLEST = 76.0, 56.0
 LEAST = 3.0
 """In mm of the page; what is thinner could not be told from a line."""
+
+COVERED = Fraction(19, 20)
+"""So much of a thing the pieces in it must cover for the seams between them to be known."""
 
 BEFORE = 14.0
 """Room at the left, so that words below a narrow thing stay on the drawing."""
@@ -126,9 +130,18 @@ def drawn(face: Face, thing: Thing, ink: Ink = Ink.CLOTH) -> Iterator[Shape]:
             yield Line(closed(face.outline), Ink.HIDDEN)
         case _:
             yield Area(face.outline, ink, Ink.CUT)
-    boxes = [part.box for part in thing.parts if part.box is not None and not part.back]
-    for box in boxes if len(boxes) > 1 else ():
+    for box in _tiles(thing):
         yield Line(closed(_inside(face, box)), Ink.SEAM)
+
+
+def _tiles(thing: Thing) -> tuple[Box, ...]:
+    """The boxes of the pieces that make up the front; none where they do not cover it, as behind gathers."""
+    boxes = tuple(part.box for part in thing.parts if part.box is not None and not part.back)
+    whole = size(thing.shape)
+    if len(boxes) < 2 or whole is None:
+        return ()
+    covered = sum(box.width * box.height for box in boxes)
+    return boxes if covered >= COVERED * whole[0].metric * whole[1].metric else ()
 
 
 def _inside(face: Face, box: Box) -> tuple[Point, ...]:

@@ -25,10 +25,13 @@ GROUND = frozenset(
 )
 """Verbs that leave a thing as it is, but for its edges and what is put onto it: they are drawn together."""
 
+EDGES_ONLY = frozenset(("hem", "bind", "face", "band"))
+"""Those of them that put nothing on it that would have to be seen from the front."""
+
 THIN = 1.6
 """An edge of a hem or a binding is drawn no thinner than this, in mm of the page."""
 
-NARROW = 66.0
+NARROW = 56.0
 """How wide a thing may be drawn that has its edge from the side beside it, in mm of the page."""
 
 OUTSIDE = 8.0
@@ -55,7 +58,8 @@ def draw_ground(deeds: Sequence[Deed]) -> Drawing | None:
         shapes += _put(face, deed, legend, _row(putting, deed))
     below, aside = _standing_out(deeds)
     shapes += sized(face, thing, last, below, aside)
-    solid = solid_shapes(last.made, thing, last.systems)
+    puts_on = any(deed.verb not in EDGES_ONLY for deed in deeds)
+    solid = None if puts_on else solid_shapes(last.made, thing, last.systems)
     panels: list[Panel] = [panel(shapes if solid is None else solid), *beside_it]
     sentences = [words for words in map(told, deeds) if words]
     size = told_size(thing, last)
@@ -201,17 +205,25 @@ def _in_a_row(
     level = face.y + face.height * (row[0] + 0.5) / row[1]
     for i in range(min(count, 6)):
         middle = face.x + face.width * (i + 0.5) / min(count, 6)
-        yield from _at(face, part, (middle, level), ink, legend, marked=i == 0)
+        room = face.width / min(count, 6)
+        yield from _at(face, part, (middle, level), ink, legend, room, marked=i == 0)
 
 
 def _at(
-    face: Face, part: Taken, middle: Point, ink: Ink | None, legend: list[str], *, marked: bool
+    face: Face,
+    part: Taken,
+    middle: Point,
+    ink: Ink | None,
+    legend: list[str],
+    room: float,
+    *,
+    marked: bool,
 ) -> Iterator[Shape]:
     """One thing about its middle, turned by a quarter where it would reach out of the ground."""
     x, y = middle
-    wide, high = _on_ground(face, part.thing)
+    wide, high = _on_ground(face, part.thing, room)
     if isinstance(part.thing.shape, Circle) or extent(part.thing) is None:
-        yield Disc(x, y, wide / 2, ink or Ink.WASTE, Ink.CUT)
+        yield Disc(x, y, wide / 2, ink or Ink.CLOTH, Ink.CUT if ink else Ink.HIDDEN)
     elif ink is None or isinstance(part.thing.shape, Shaped):
         yield Line(closed(corners(x - wide / 2, y - high / 2, wide, high)), Ink.HIDDEN)
     else:
@@ -231,22 +243,25 @@ def _numbered(words: str, at: Point, legend: list[str]) -> Iterator[Shape]:
     yield Lettering(at[0], at[1] + LETTERS / 3, str(len(legend)), LETTERS, bold=True)
 
 
-def _on_ground(face: Face, thing: Thing) -> tuple[float, float]:
-    """How large a thing is on the page, no larger than the ground; a button is a dot."""
+def _on_ground(face: Face, thing: Thing, room: float) -> tuple[float, float]:
+    """How large a thing is on the page, no larger than the ground; a button is a dot.
+
+    It is turned by a quarter where it would be wider than the room that it has.
+    """
     found = extent(thing)
     if found is None:
         return 3.2, 3.2
     wide, high = (on_page(each.metric) * face.scale for each in found)
     if isinstance(thing.shape, Long):
         high = 1.6
-    if wide > face.width and high <= face.width:
+    if wide > room and high <= room:
         wide, high = high, wide
     return lesser(greater(wide, 1.6), face.width), lesser(greater(high, 1.6), face.height)
 
 
 def _level(face: Face, part: Taken, sides: Sequence[str], legend: list[str]) -> Iterator[Shape]:
     """A thing with edges level with those of the ground."""
-    wide, high = _on_ground(face, part.thing)
+    wide, high = _on_ground(face, part.thing, face.width)
     x, y = face.x + (face.width - wide) / 2, face.y + (face.height - high) / 2
     if "left" in sides:
         x = face.x
@@ -256,14 +271,14 @@ def _level(face: Face, part: Taken, sides: Sequence[str], legend: list[str]) -> 
         y = face.y
     elif "bottom" in sides:
         y = face.bottom - high
-    yield from _at(face, part, (x + wide / 2, y + high / 2), Ink.WRONG_SIDE, legend, marked=True)
+    yield from _at(face, part, (x + wide / 2, y + high / 2), Ink.WRONG_SIDE, legend, face.width, marked=True)
 
 
 def _along(face: Face, part: Taken, edges: Sequence[str], legend: list[str]) -> Iterator[Shape]:
     """What is tacked lies along an edge, on the thing, its own raw edge level with it."""
     edge = edges[-1] if edges else "top"
     if isinstance(part.thing.shape, Flat):
-        wide, high = _on_ground(face, part.thing)
+        wide, high = _on_ground(face, part.thing, face.width)
         deep = lesser(greater(THIN, lesser(wide, high)), face.height * 0.8)
         strip = face.strip(edge, deep)
         yield Area(strip, Ink.WRONG_SIDE, Ink.CUT)

@@ -17,6 +17,7 @@ from presscloth.drawing.reshaping import (
     draw_hollow,
     draw_line,
 )
+from presscloth.drawing.slanting import draw_continuous_bias, draw_cut_bias
 from presscloth.drawing.things import draw_event
 from presscloth.drawing.tree import Drawing
 from presscloth.measure import Quantity, System
@@ -34,6 +35,8 @@ OWN_WAYS: Mapping[str, Callable[[Deed], Drawing | None]] = {
     "bag out": draw_bag_out,
     "trim": draw_trim,
     "cut": draw_cut,
+    "cut bias": draw_cut_bias,
+    "cut continuous bias": draw_continuous_bias,
     "pair": draw_pair,
     "finish": draw_finished,
 }

@@ -14,7 +14,7 @@ from presscloth.measure import Quantity, System
 from presscloth.sewing.construction import Event, Stood
 from presscloth.sewing.measuring import measured
 from presscloth.sewing.placing import Lying, Mark
-from presscloth.sewing.things import Circle, Flat, Hollow, Thing
+from presscloth.sewing.things import Flat, Hollow, Thing
 from presscloth.tongue import named, say
 
 WIDEST, TALLEST = 105.0, 62.0
@@ -42,7 +42,7 @@ class _Frame:
 def draw_event(event: Event, systems: Sequence[System]) -> Drawing | None:
     """Draw what a statement made, where a picture tells more than its name.
 
-    That is a thing whose parts lie in it, or a pouch with a depth. Dimensions are those that the
+    That is a flat thing whose parts lie in it, or a pouch with a depth. Dimensions are those that the
     construction gives, raw allowances included.
     """
     made = event.made
@@ -52,14 +52,14 @@ def draw_event(event: Event, systems: Sequence[System]) -> Drawing | None:
     if own is not None:
         return own(event, systems)
     match made.thing.shape:
-        case Hollow(round=True):
+        case Hollow(round=True, depth=Quantity()):
             return _round(made, made.thing, systems)
         case Hollow(depth=Quantity()):
             return _boxed(made, made.thing, systems)
-        case Flat() | Hollow():
+        case Flat():
             lying = [each for each in event.lying if each.box.width > 0 and each.box.height > 0]
             return _joined(event, made, made.thing, lying, systems) if len(lying) > 1 else None
-        case Circle() | _:
+        case _:
             return None
 
 
@@ -80,12 +80,11 @@ def _joined(
     width, height = (measured(thing.shape, side, finished=False) for side in ("width", "height"))
     if width is None or height is None:
         return None
-    layered = _is_layered(lying)
     frame = _frame(width, height, lying)
     shapes: list[Shape] = []
     legend: list[str] = []
-    for number, each in enumerate(lying, start=1):
-        shapes += _part(each, str(number), frame, legend, below=layered and number > 1)
+    for number, (each, after) in enumerate(zip(lying, [*lying[1:], None], strict=True), start=1):
+        shapes += _part(each, after, str(number), frame, legend)
     # Names last, so that none is covered by what lies over its end.
     shapes.sort(key=lambda shape: isinstance(shape, Lettering))
     for line in event.lines:
@@ -99,32 +98,17 @@ def _joined(
         width=greater(right + 6 + breadth(words[1]), frame.x + frame.width / 2 + breadth(words[0]) / 2 + 1),
         height=bottom + 9,
         shapes=tuple(shapes),
-        alt=_alt(made.name, lying, words, layered=layered),
+        alt=_alt(made.name, lying, words),
         caption="; ".join([named(made.name), *legend]),
     )
 
 
-def _alt(name: str, lying: Sequence[Lying], words: tuple[str, str], *, layered: bool) -> str:
+def _alt(name: str, lying: Sequence[Lying], words: tuple[str, str]) -> str:
     parts = ", ".join(named(each.name) for each in lying)
     values = {"name": named(name), "width": words[0], "height": words[1], "parts": parts}
-    if layered:
-        return say(
-            "{name}, {width} wide and {height} high, made of {parts} (in layers, the lowest first).", **values
-        )
     return say(
         "{name}, {width} wide and {height} high, made of {parts} (as they lie, from the top left).", **values
     )
-
-
-def _is_layered(lying: Sequence[Lying]) -> bool:
-    """Whether the parts lie on top of each other rather than beside each other."""
-    first, second = lying[0].box, lying[1].box
-    apart_across = first.x + first.width <= second.x or second.x + second.width <= first.x
-    apart_down = first.y + first.height <= second.y or second.y + second.height <= first.y
-    overlap = on_page(min(first.width, second.width)) * 0.5
-    beside = abs(on_page(first.x - second.x)) > overlap or apart_across
-    below = abs(on_page(first.y - second.y)) > on_page(min(first.height, second.height)) * 0.5 or apart_down
-    return not (beside or below)
 
 
 def _frame(width: Quantity, height: Quantity, lying: Sequence[Lying]) -> _Frame:
@@ -142,16 +126,17 @@ def _frame(width: Quantity, height: Quantity, lying: Sequence[Lying]) -> _Frame:
     )
 
 
-def _part(each: Lying, mark: str, frame: _Frame, legend: list[str], *, below: bool) -> Iterator[Shape]:
+def _part(each: Lying, after: Lying | None, mark: str, frame: _Frame, legend: list[str]) -> Iterator[Shape]:
+    """A part as it lies, its name in what the one sewn on `after` it leaves to be seen."""
     x, y = frame.at(on_page(each.box.x), on_page(each.box.y))
     width, height = on_page(each.box.width) * frame.scale, on_page(each.box.height) * frame.scale
     corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
-    if below:
-        yield Line((*corners, corners[0]), Ink.HIDDEN)
-    else:
-        yield Area(corners, Ink.WRONG_SIDE if each.back else Ink.CLOTH, Ink.CUT)
-    offset = height / 4 if below else 0.0
-    name, told = name_in(named(each.name), mark, x, y + offset, width, height - offset)
+    yield Area(corners, Ink.WRONG_SIDE if each.back else Ink.CLOTH, Ink.CUT)
+    if after is not None and after.box.x > each.box.x:
+        width = lesser(width, on_page(after.box.x - each.box.x) * frame.scale)
+    elif after is not None and after.box.y > each.box.y:
+        height = lesser(height, on_page(after.box.y - each.box.y) * frame.scale)
+    name, told = name_in(named(each.name), mark, x, y, width, height)
     yield name
     if not told:
         legend.append(f"{mark} {named(each.name)}")

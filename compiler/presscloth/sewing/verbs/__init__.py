@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from presscloth.recipe.patterns import VerbForm
 from presscloth.sewing.verbs.attaching import ATTACH, FILL, FINISH, INSERT, TACK, ZIP
+from presscloth.sewing.verbs.bias import CUT_BIAS, CUT_CONTINUOUS_BIAS
 from presscloth.sewing.verbs.binding import BIND, FACE
 from presscloth.sewing.verbs.borders import BORDER
 from presscloth.sewing.verbs.boxing import BOX
@@ -34,6 +35,8 @@ VERBS: tuple[Verb, ...] = (
     DRAW,
     TRIM,
     CUT,
+    CUT_BIAS,
+    CUT_CONTINUOUS_BIAS,
     PAIR,
     SET_ON_POINT,
     ZIP,

@@ -28,6 +28,7 @@ from presscloth.sewing.things import (
     Whole,
     together,
 )
+from presscloth.sewing.verbs.centring import join_centred
 from presscloth.sewing.verbs.corners import join_triangles
 from presscloth.sewing.verbs.joining_problems import (
     BetweenMiscounted,
@@ -267,6 +268,7 @@ JOIN = Verb(
         "join {parts:things} with {between:thing} {where=between|between and at the ends}"
         " {way=side by side|top to bottom}": join_with_between,
         "join {first:edge} to {second:edge}": join_edges,
+        "join {first:edge} to {second:edge}, centred": join_centred,
         "join {first:thing} to {second:thing} all round": join_all_round,
         "join {first:thing} to {second:thing} on {sides:sides}": join_on_sides,
     },

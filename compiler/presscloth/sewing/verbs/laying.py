@@ -9,11 +9,9 @@ from fractions import Fraction
 from presscloth.measure import Quantity
 from presscloth.sewing.cut_things import box_of, in_mm
 from presscloth.sewing.lengths import less, times, total
-from presscloth.sewing.placing import Box, Line, Lying, Mark, parts_moved, parts_turned, seen_in
+from presscloth.sewing.placing import NOWHERE, Box, Line, Lying, Mark, clipped, parts_moved, parts_turned
 from presscloth.sewing.things import OPPOSITE, Flat, one_after_the_other, quarters_to, turned
 from presscloth.sewing.work import Used
-
-NOWHERE = Fraction(0)
 
 
 def lay(used: Used, x: Fraction = NOWHERE, y: Fraction = NOWHERE, quarters: int = 0) -> Lying:
@@ -107,8 +105,7 @@ def _between_seams(laid: Lying, i: int, seams: Sequence[Fraction], *, across: bo
     window = (
         Box(start, box.y, end - start, box.height) if across else Box(box.x, start, box.width, end - start)
     )
-    parts = parts_moved(seen_in(laid.parts, window), window.x, window.y)
-    return replace(laid, parts=parts)
+    return replace(laid, parts=clipped(laid.parts, window))
 
 
 def lies_along(strip: Flat, edge: Quantity) -> bool:

@@ -125,7 +125,7 @@ def cut_wide(work: Work) -> Made:
     used = work.one("from")
     flat = work.flat(used)
     width = work.amount("width")
-    _hold_segments(work, used, flat.width, width)
+    hold_segments(work, used, flat.width, width)
     rim = _raw(work, flat.left.rim)
     side = flat.left.finished(flat.left.length, rim)
     segment = Flat(side, side, flat.top.long(width.computed()), flat.bottom.long(width.computed()))
@@ -137,15 +137,16 @@ def cut_high(work: Work) -> Made:
     used = work.one("from")
     flat = work.flat(used)
     height = work.amount("height")
-    _hold_segments(work, used, flat.height, height)
+    hold_segments(work, used, flat.height, height)
     rim = _raw(work, flat.top.rim)
     end = flat.top.finished(flat.top.length, rim)
     segment = Flat(flat.left.long(height.computed()), flat.right.long(height.computed()), end, end)
     return Made(segment, parts=somewhere(used.thing.parts))
 
 
-def _hold_segments(work: Work, used: Used, across: Quantity, one: Quantity) -> None:
-    each = min(_holds(across, one, system) for system in work.systems)
+def hold_segments(work: Work, used: Used, across: Quantity, one: Quantity) -> None:
+    """Hold that a length of all the things gives the segments wanted, and that fewer would not."""
+    each = min(holds(across, one, system) for system in work.systems)
     if each * used.count < work.times:
         work.report(
             TooFewSegments(
@@ -165,7 +166,7 @@ def _hold_segments(work: Work, used: Used, across: Quantity, one: Quantity) -> N
         )
 
 
-def _holds(across: Quantity, one: Quantity, system: System) -> int:
+def holds(across: Quantity, one: Quantity, system: System) -> int:
     """How many whole segments a length holds; what is within 1/1000 mm of a whole one is one."""
     if one[system] <= 0:
         return 0
