@@ -108,10 +108,16 @@ class Teller:
                 assert_never(block)
 
     def paragraph(self, of: Sequence[prose.Inline], marks: tree.Marks) -> tree.Block:
-        """A paragraph; one that holds a picture and nothing else is a figure."""
-        match self._translated(tuple(of)) or tuple(of):
+        """A paragraph; a picture on a line of its own is a figure, and what follows below it its caption."""
+        own = self._translated(tuple(of))
+        match tuple(of) if own is None else own:
             case (prose.Picture() as picture,) if marks == tree.Marks():
                 return tree.Figure(self._image(picture))
+            case (prose.Picture() as picture, prose.LineBreak(), *caption) if marks == tree.Marks():
+                words = self._words(caption)
+                if own is None and self.translation is not None:
+                    words = (tree.Foreign(self.original, words),)
+                return tree.Figure(self._image(picture), words)
             case _:
                 return tree.Paragraph(self.inlines(of), marks)
 

@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import field, replace
+from urllib.parse import quote
 
 from markupsafe import Markup, escape
 
@@ -36,12 +37,14 @@ from presscloth.handout.tree import (
 )
 from presscloth.measure import System
 from presscloth.printing.look import Look
+from presscloth.printing.photographs import for_page, on_paper
 from presscloth.printing.svg import svg
 from presscloth.tongue import say, say_as
 
 FRACTION = re.compile(r"\b\d+/\d+\b")
 SAFE_LINK = re.compile(r"(?:https?://|mailto:)", re.IGNORECASE)
 WITHIN_SITE = re.compile(r"[A-Za-z0-9_.#-][^:]*")
+PICTURE_SIZES = "(max-width: 42rem) 94vw, 38rem"  # how wide a picture stands on a page of the site
 
 
 @dataclass
@@ -192,7 +195,22 @@ class Marker:
         return Markup("<figure>{}{}</figure>\n").format(picture, below)
 
     def _image(self, image: Image) -> Markup:
-        return Markup('<img src="{}{}" alt="{}">').format(self.pictures, image.name, image.alt)
+        """A picture: on paper at its printed size, on the web with one for screens of finer pixels."""
+        if not self.web:
+            wide, high = on_paper(image, self.look.drawings.in_text)
+            style = f"width: {wide:.2f}mm; height: {high:.2f}mm"
+            return Markup('<img src="{}{}" style="{}" alt="{}">').format(
+                self.pictures, image.name, style, image.alt
+            )
+        plain, *finer = for_page(image)
+        more = ", ".join(f"{quote(each.name)} {each.width}w" for each in (plain, *finer))
+        return Markup('<img src="{}"{} width="{}" height="{}" alt="{}" loading="lazy">').format(
+            quote(plain.name),
+            Markup(' srcset="{}" sizes="{}"').format(more, PICTURE_SIZES) if finer else "",
+            plain.width,
+            plain.height,
+            image.alt,
+        )
 
     def _marked(self, marks: Marks) -> Markup:
         shown = self.marks(marks)

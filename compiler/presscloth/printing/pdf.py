@@ -12,12 +12,14 @@ from contextlib import contextmanager
 from functools import partial
 from typing import TYPE_CHECKING
 
-from presscloth.handout.tree import Handout, Image, Publisher
+from presscloth.handout.tree import Handout, Publisher
 from presscloth.printing.finish import mend, papers
 from presscloth.printing.fonts import font_faces, paper_font
 from presscloth.printing.look import ThemeError
 from presscloth.printing.markup import Marker
-from presscloth.printing.pictures import pictures_of, read_picture
+from presscloth.printing.photographs import paper_file
+from presscloth.printing.pictures import pictures_of
+from presscloth.printing.refused import PrintingRefused as PrintingRefused
 from presscloth.printing.theme import Theme, environment
 from presscloth.tongue import speaking, tongue_of
 
@@ -26,10 +28,6 @@ if TYPE_CHECKING:
 
 OURS = "presscloth:"
 FONT, PICTURE = f"{OURS}font/", f"{OURS}picture/"
-
-
-class PrintingRefused(Exception):
-    """A handout asks for something that is not its own, or for a picture that cannot be printed."""
 
 
 def pango_missing() -> str | None:
@@ -77,7 +75,10 @@ def print_page(
 
 
 def _layout(handout: Handout, theme: Theme, publisher: Publisher) -> bytes:
-    pictures = {f"{PICTURE}{picture.name}": partial(_picture, picture) for picture in pictures_of(handout)}
+    widest = theme.look.drawings.in_text
+    pictures = {
+        f"{PICTURE}{picture.name}": partial(paper_file, picture, widest) for picture in pictures_of(handout)
+    }
     return _laid_out(paper_html(handout, theme, publisher), theme, "print.css", pictures)
 
 
@@ -105,13 +106,6 @@ def _laid_out(
         raise PrintingRefused(str(error)) from error
     assert isinstance(written, bytes)
     return written
-
-
-def _picture(picture: Image) -> bytes:
-    content, refused = read_picture(picture.file)
-    if refused:
-        raise PrintingRefused(f"the picture {picture.name} {refused}")
-    return content
 
 
 def _fetcher(held: Mapping[str, Callable[[], bytes]]) -> URLFetcher:

@@ -1,10 +1,8 @@
-"""The pictures of a handout, and which of them may be printed."""
+"""The pictures of a handout, in the order of the page."""
 
 from __future__ import annotations
 
-import io
 from collections.abc import Iterator
-from pathlib import Path
 
 from presscloth.drawing.tree import Drawing
 from presscloth.handout.tree import (
@@ -21,27 +19,6 @@ from presscloth.handout.tree import (
     Paragraph,
     Quote,
 )
-
-LARGEST_FILE = 30_000_000  # bytes
-LARGEST_PICTURE = 60_000_000  # pixels: a small file may unpack to gigabytes
-KINDS = ("JPEG", "PNG", "WEBP", "GIF")
-
-
-def read_picture(file: Path) -> tuple[bytes, str]:
-    """The bytes of a picture and why it cannot be printed (empty when it can)."""
-    from PIL import Image as Pictures
-
-    try:
-        if file.stat().st_size > LARGEST_FILE:
-            return b"", f"is larger than {LARGEST_FILE // 1_000_000} MB"
-        content = file.read_bytes()
-        with Pictures.open(io.BytesIO(content), formats=KINDS) as picture:
-            width, height = picture.size
-    except (OSError, Pictures.DecompressionBombError) as error:
-        return b"", f"cannot be read ({type(error).__name__})"
-    if width * height > LARGEST_PICTURE:
-        return b"", f"has more than {LARGEST_PICTURE // 1_000_000} million points"
-    return content, ""
 
 
 def pictures_of(handout: Handout) -> tuple[Image, ...]:

@@ -6,11 +6,10 @@ from collections.abc import Iterator
 from pathlib import Path, PurePosixPath
 
 from presscloth.problems import Problem
+from presscloth.proof.picture_files import KINDS, Unfit, look_at
 from presscloth.proof.subject import Subject
 from presscloth.recipe.prose import plain
 
-KINDS = (".png", ".jpg", ".jpeg", ".webp", ".gif")
-LARGEST = 20_000_000
 LONGEST = 200
 """Characters in the name of a picture; some file systems take no more than 255 bytes."""
 
@@ -51,6 +50,29 @@ class PictureMissing(Problem):
         return "put the picture into the recipe's own folder and write its name as it is spelt there"
 
 
+class PictureUnfit(Problem):
+    """A picture is there and cannot be printed.
+
+    It is told from the first and the last bytes of the file: what kind of picture it is, how many points
+    it has (60 million at the most; a small file may unpack to gigabytes), whether it moves, and whether its
+    end is there. A file may have 20 MB. Pictures made as SVG are not taken.
+
+    Fails: `corner.jpg` holds a PNG, or the first half of a photograph.
+
+    Passes: the file holds a whole picture of the kind that its name says.
+    """
+
+    file: str
+    why: str
+    way: str
+
+    def message(self) -> str:
+        return f"the picture `{self.file}` {self.why}"
+
+    def hint(self) -> str:
+        return self.way
+
+
 class PictureWithoutWords(Problem):
     """A picture has no words that stand for it.
 
@@ -87,13 +109,18 @@ class PictureWithoutWords(Problem):
 
 
 def check(subject: Subject) -> Iterator[Problem]:
-    """Every picture is a file of a kind that is printed, in the recipe's folder and not too large."""
+    """Every picture lies in the recipe's folder, can be printed, and has words that stand for it."""
     for picture in subject.pictures:
         if not plain(picture.alt).strip():
             yield PictureWithoutWords(span=picture.span, file=picture.file)
         why = _why_missing(picture.file, subject.recipe.folder)
         if why is not None:
             yield PictureMissing(span=picture.span, file=picture.file, why=why)
+            continue
+        assert subject.recipe.folder is not None
+        seen = look_at(subject.recipe.folder / picture.file)
+        if isinstance(seen, Unfit):
+            yield PictureUnfit(span=picture.span, file=picture.file, why=seen.why, way=seen.way)
 
 
 def _why_missing(file: str, folder: Path | None) -> str | None:
@@ -107,6 +134,4 @@ def _why_missing(file: str, folder: Path | None) -> str | None:
         return "is not there"
     if not (folder / name).resolve().is_relative_to(folder.resolve()):
         return "does not lie in the recipe's folder"
-    if (folder / name).stat().st_size > LARGEST:
-        return f"is larger than {LARGEST // 1_000_000} MB"
     return None

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from pathlib import PurePosixPath
 
 from presscloth.drawing.tree import Drawing
 from presscloth.frozen import dataclass
-from presscloth.handout.tree import Booklet, Image, Publisher
+from presscloth.handout.tree import Booklet, Publisher
 from presscloth.printing.choosing import DATA_FILE, choosable_html
 from presscloth.printing.html import StandingLink, html
 from presscloth.printing.likeness import likeness
 from presscloth.printing.markup import layout_file
 from presscloth.printing.names import slugs
-from presscloth.printing.pdf import PrintingRefused
-from presscloth.printing.pictures import pictures_of, read_picture
+from presscloth.printing.photographs import for_page, page_file
+from presscloth.printing.pictures import pictures_of
 from presscloth.printing.preview import PREVIEW_FILE, preview
 from presscloth.printing.svg import svg
 from presscloth.printing.theme import Theme
@@ -25,14 +24,6 @@ File = tuple[str, str | bytes]
 
 
 LIKENESS_FILE = "likeness.svg"
-OUR_OWN = (
-    "",
-    "index.html",
-    ENTRY_FILE,
-    LIKENESS_FILE,
-    PREVIEW_FILE,
-    DATA_FILE,
-)  # no picture may take these names
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,10 +77,11 @@ def link_preview(recipe: RecipeToWrite) -> Iterator[File]:
 
 
 def pictures(recipe: RecipeToWrite) -> Iterator[File]:
-    """The author's pictures, each once."""
+    """The author's pictures, each once, made for a page."""
     handouts = recipe.booklet.handouts
     for picture in dict.fromkeys(picture for handout in handouts for picture in pictures_of(handout)):
-        yield _within(picture), _content(picture)
+        for variant in for_page(picture):
+            yield variant.name, page_file(picture, variant)
 
 
 RECIPE_FILES: tuple[Callable[[RecipeToWrite], Iterator[File]], ...] = (
@@ -100,18 +92,3 @@ RECIPE_FILES: tuple[Callable[[RecipeToWrite], Iterator[File]], ...] = (
     link_preview,
     pictures,
 )
-
-
-def _within(picture: Image) -> str:
-    """A picture's place below its recipe's folder."""
-    place = PurePosixPath(picture.name)
-    if place.is_absolute() or ".." in place.parts or "\\" in picture.name or picture.name in OUR_OWN:
-        raise PrintingRefused(f"the picture {picture.name} does not lie in its recipe's folder")
-    return place.as_posix()
-
-
-def _content(picture: Image) -> bytes:
-    content, refused = read_picture(picture.file)
-    if refused:
-        raise PrintingRefused(f"the picture {picture.name} {refused}")
-    return content
