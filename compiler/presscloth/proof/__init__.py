@@ -13,6 +13,7 @@ from presscloth.proof import (
     materials,
     pictures,
     stated,
+    times,
     typed_by_hand,
     typed_counts,
     typed_quantities,
@@ -30,6 +31,7 @@ OF_RECIPE: tuple[Callable[[Subject], Iterator[Problem]], ...] = (
     materials.check,
     pictures.check,
     stated.check,
+    times.check,
     typed_by_hand.check,
 )
 """Checks that look at the recipe as a whole."""
