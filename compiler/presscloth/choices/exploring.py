@@ -9,13 +9,14 @@ from itertools import islice, product
 
 from presscloth.choices.offers import offers, take
 from presscloth.choices.reckoned import Reach, Reckoned
-from presscloth.choices.tracing import reaches, trace, variables
+from presscloth.choices.tracing import TYPED_IN_METRIC, reaches, trace, variables
 from presscloth.handout.build import Drawn, WorkedOut, drawings
 from presscloth.handout.choosing import Choice, DrawnWay, Followable, Offer, Way
 from presscloth.handout.tree import Publisher
 from presscloth.handout.wording import systems_of
 from presscloth.measure import Kind, System
-from presscloth.measure.following import Following, Guard
+from presscloth.measure.following import Chosen, Following, Form, Guard
+from presscloth.measure.rounding import half_up
 from presscloth.proof.size import WorkedSize
 from presscloth.tongue import speaking, tongue_of
 
@@ -70,10 +71,32 @@ class _Explorer:
 
     def explored(self) -> Followable:
         telling = [choice for choice in tried(self._offers, self._systems) if self._tells(choice)]
+        telling += [choice for choice in self._at_turning_points() if self._tells(choice)]
         for choice in together(telling):
             self._tells(choice)
         name = self._size.edition.size.name
         return Followable(name, self._offers, self._following, tuple(self._ways), self._traces < MOST_TRACES)
+
+    def _at_turning_points(self) -> Iterator[Choice]:
+        """Choices at and beside the values at which a guard of one measure alone turns."""
+        own = next(tried(self._offers, self._systems))
+        turning = dict.fromkeys(point for way in self._ways for point in self._turning_points(way.guards))
+        for (place, system), value in turning:
+            offer, step = self._offers[place], GRIDS[self._offers[place].kind, system]
+            nearest = half_up(value, step)
+            for near in (value, nearest, nearest - step, nearest + step):
+                if system in self._systems and offer.least[system] <= near <= offer.most[system]:
+                    yield (*own[:place], take(offer, system, near), *own[place + 1 :])
+
+    def _turning_points(self, guards: Sequence[Guard]) -> Iterator[tuple[tuple[int, System], Fraction]]:
+        for guard in guards:
+            match guard.difference:
+                case Form(constant=constant, terms=((node, factor),)):
+                    chosen = self._following.nodes[node]
+                    if isinstance(chosen, Chosen) and chosen.system != TYPED_IN_METRIC:
+                        yield (chosen.choice, System(chosen.system)), -constant / factor
+                case _:
+                    pass
 
     def _tells(self, choice: Choice) -> bool:
         """Whether a choice is reckoned in a way that was not known yet; the way is taken up."""

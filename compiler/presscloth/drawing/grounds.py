@@ -9,7 +9,7 @@ from presscloth.drawing.dimensions import LETTERS, name_in
 from presscloth.drawing.faces import Face, drawn, extent, face_of, sized, titled, told_size
 from presscloth.drawing.ground_words import finished_edges, told
 from presscloth.drawing.panels import Panel, Point, beside, closed, corners, panel
-from presscloth.drawing.reals import greater, lesser, on_page
+from presscloth.drawing.reals import greater, lesser, letters, on_page
 from presscloth.drawing.sections import band_seen, front_width, sections, turns
 from presscloth.drawing.things import solid_shapes
 from presscloth.drawing.tree import Area, Disc, Drawing, Ink, Lettering, Line, Shape
@@ -320,7 +320,8 @@ def _filled(face: Face, deed: Deed) -> Iterator[Shape]:
     if weight is not None:
         words = deed.said(weight)
         middle = face.x + face.width / 2, face.y + face.height / 2
-        yield Area(corners(middle[0] - len(words) * 0.8, middle[1] - 2.4, len(words) * 1.6, 5.2), Ink.CLOTH)
+        long = letters(words) * 1.6
+        yield Area(corners(middle[0] - long / 2, middle[1] - 2.4, long, 5.2), Ink.CLOTH)
         yield Lettering(*middle, words, LETTERS)
 
 

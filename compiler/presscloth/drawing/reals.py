@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
+from math import ceil, floor
 from typing import cast
 
 from presscloth.measure.followed import MARKED, Followed, node_of
@@ -75,10 +76,35 @@ class Real:
     def __bool__(self) -> bool:
         return self != 0
 
+    # Whoever takes the number out, or reckons with it in a way that is not followed, has it held to its value.
+
     def __float__(self) -> float:
-        # Whoever takes the number out has it held to its value.
         _stands(_sum(self, 1.0, self.plain, -1.0), Relation.NOTHING, Relation.SOMETHING)
         return self.plain
+
+    def __int__(self) -> int:
+        return int(float(self))
+
+    def __ceil__(self) -> int:
+        return ceil(float(self))
+
+    def __floor__(self) -> int:
+        return floor(float(self))
+
+    def __round__(self, digits: int = 0) -> float:
+        return round(float(self), digits)
+
+    def __floordiv__(self, other: float) -> float:
+        return float(self) // float(other)
+
+    def __mod__(self, other: float) -> float:
+        return float(self) % float(other)
+
+    def __pow__(self, other: float) -> float:
+        return cast(float, float(self) ** float(other))
+
+    def __format__(self, how: str) -> str:
+        return format(float(self), how)
 
 
 def on_page(value: Fraction) -> float:

@@ -12,7 +12,7 @@ from presscloth.drawing.ground_words import edge_words
 from presscloth.drawing.panels import Point, beside, corners, panel
 from presscloth.drawing.reals import lesser, on_page
 from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
-from presscloth.measure import Quantity
+from presscloth.measure import Quantity, decimal_text
 from presscloth.sewing.construction import Taken
 from presscloth.sewing.placing import Mark
 from presscloth.sewing.things import SIDES, Hollow, Thing
@@ -118,7 +118,7 @@ def draw_gather(deed: Deed) -> Drawing | None:
         *_across_above(left, right, y - 3.5, deed.said(short)),
         *across(x, x + wide, y + 9.0 + deep + 3.5, deed.said(long)),
     ]
-    ratio = f"{float(long.metric / short.metric):.2f}".rstrip("0").rstrip(".")
+    ratio = decimal_text(long.metric / short.metric, 2)
     alt = say(
         "{name} gathered from {long} to {short} of {edge}, {ratio} times as long.",
         name=named(gathered.name),
