@@ -1,0 +1,183 @@
+"""Holds what a page reckons for a choice against a recipe in which that choice is the stated value."""
+
+from __future__ import annotations
+
+import json
+import re
+import subprocess
+from dataclasses import dataclass, replace
+from functools import cached_property
+from pathlib import Path
+
+from markupsafe import escape
+from printing.tools import needs
+
+from presscloth.choices import follow, take
+from presscloth.drawing.tree import Drawing
+from presscloth.handout.build import WorkedOut, make_handout
+from presscloth.handout.choosing import Followable, Offer, Taken
+from presscloth.handout.tree import Booklet, Figure, Handout, Publisher
+from presscloth.measure import System, measure_text, number_text
+from presscloth.measure.followed import MARKED, unmarked
+from presscloth.pipeline import Proved, prove_source
+from presscloth.printing import choosing
+from presscloth.printing.choosing import Following, choosable_html
+from presscloth.printing.choosing_nodes import Nodes
+from presscloth.printing.html import html
+from presscloth.printing.markup import FRACTION
+from presscloth.printing.theme import open_theme
+from presscloth.problems import Problems, Severity
+from presscloth.source import Source
+
+SCRIPTS = Path(__file__).parents[2] / "themes" / "plain-seam"
+PUBLISHER = Publisher(name="Tidewrack sewing room", address="", papers=(), systems=(), theme="plain-seam")
+THEME = open_theme("plain-seam", None)
+
+
+def proved(text: str, path: Path = Path("recipe.md")) -> Proved:
+    return prove_source(Source(path.as_posix(), text), path, Problems())
+
+
+def handout(size, drawn=None) -> Handout:
+    return make_handout(
+        WorkedOut(size.sewn, size.evaluator, size.settled, size.buying.purchases, drawn), PUBLISHER
+    )
+
+
+@dataclass(frozen=True)
+class Case:
+    """A size with a typed text for each of its offers, and the system whose field it was typed into."""
+
+    size: str
+    typed: tuple[tuple[str, str], ...]
+
+
+class Subject:
+    """A recipe, followed; `says` are the answers of the page's script."""
+
+    def __init__(self, text: str, path: Path = Path("recipe.md")) -> None:
+        self.text, self.path = text, path
+        self.proved = proved(text, path)
+        assert self.proved.sound, [problem.message() for problem in self.proved.problems]
+        followed = tuple(follow(size, PUBLISHER) for size in self.proved.sizes)
+        self.booklet = Booklet(tuple(handout(size) for size in self.proved.sizes), followed)
+        self.names = [size.edition.size.name for size in self.proved.sizes]
+
+    def followable(self, size: str) -> Followable:
+        found = self.booklet.choices[self.names.index(size)]
+        assert found is not None
+        return found
+
+    @cached_property
+    def following(self) -> Following:
+        return Following(self.booklet, self.booklet.choices)
+
+    @cached_property
+    def pages(self) -> list[str]:
+        """The page along each way, with its marks."""
+        return [html(self.following.along(n), THEME, PUBLISHER) for n in range(self.following.most_ways())]
+
+    @cached_property
+    def data(self):
+        _, written = choosable_html(self.booklet, THEME, PUBLISHER)
+        return json.loads(written.partition("=")[2].rstrip().rstrip(";"))
+
+    def says(self, cases: list[Case]) -> list[dict]:
+        """What the page's script answers to each case."""
+        asked = {
+            "script": str(SCRIPTS / "reckoning.js"),
+            "data": self.data,
+            "cases": [{"size": slug(case.size), "typed": case.typed} for case in cases],
+        }
+        done = subprocess.run(
+            [needs("node"), str(Path(__file__).parent / "reckon.js")],
+            input=json.dumps(asked),
+            capture_output=True,
+            text=True,
+            check=False,
+        )
+        assert done.returncode == 0, done.stderr
+        return json.loads(done.stdout)
+
+    def stating(self, choices: dict[str, str]) -> Proved:
+        """The recipe with other values stated."""
+        text = self.text
+        for name, stated in choices.items():
+            text, count = re.subn(
+                rf"(?m)^(- {re.escape(name)} = ).*?(, (?:about, )?yours to choose)",
+                rf"\g<1>{stated}\g<2>",
+                text,
+            )
+            assert count == 1, name
+        return proved(text, self.path)
+
+    def stated(self, offer: Offer, taken: Taken) -> str:
+        """How an author would state what was taken: alone where it is carried over, else as a pair."""
+        texts = {system: in_words(offer, system, taken[system]) for system in System}
+        alone = take(replace_range(offer), taken.typed, taken[taken.typed])
+        if alone == taken:
+            return texts[taken.typed]
+        return f"{texts[System.METRIC]} ({texts[System.IMPERIAL]})"
+
+
+def replace_range(offer: Offer) -> Offer:
+    """An offer without ends, so that nothing but carrying over decides."""
+    far = replace(offer.most, metric=offer.most.metric * 1000, imperial=offer.most.imperial * 1000)
+    none = replace(offer.least, metric=-far.metric, imperial=-far.imperial)
+    return replace(offer, own=none, least=none, most=far)
+
+
+def in_words(offer: Offer, system: System, value) -> str:
+    unit = offer.units[system]
+    return measure_text(value / offer.factor(system), unit) if unit else number_text(value)
+
+
+def slug(name: str) -> str:
+    return name.lower().replace(" ", "-")
+
+
+DRAWN = re.compile(r"<figure>.*?</figure>\s*", re.DOTALL)
+
+
+def words_of(page: str, size: str) -> str:
+    """The part of a page that belongs to a size, without its drawings."""
+    start, end = choosing._section(page, slug(size))
+    return DRAWN.sub("", page[start:end])
+
+
+def filled(marked: str, put: list[str]) -> str:
+    """A marked page with texts in the places of its marks, as the script builds them."""
+    texts = iter(put)
+
+    def built(_: re.Match[str]) -> str:
+        return FRACTION.sub(lambda f: f'<span class="fraction">{f[0]}</span>', str(escape(next(texts))))
+
+    return MARKED.sub(built, marked)
+
+
+def drawings(of: Handout) -> tuple[list[Drawing], list[Drawing]]:
+    """The drawings of the pieces and of the steps."""
+    steps = [
+        block.of
+        for stage in of.stages
+        for step in stage.steps
+        for block in step.content
+        if isinstance(block, Figure) and isinstance(block.of, Drawing)
+    ]
+    return [figure.of for figure in of.pieces], steps
+
+
+def as_data(drawing: Drawing) -> dict:
+    """A plain drawing as the page has it."""
+    return json.loads(json.dumps(choosing._drawing(drawing, Nodes(None))))
+
+
+def errors(found: Proved, size: str) -> list[str]:
+    return [
+        problem.message()
+        for problem in found.problems
+        if problem.severity is Severity.ERROR and (not problem.sizes or size in problem.sizes)
+    ]
+
+
+__all__ = ["Case", "Subject", "as_data", "drawings", "errors", "filled", "handout", "unmarked", "words_of"]
