@@ -9,6 +9,7 @@ prices at all, hence the random values and the random caps on how many of a part
 from __future__ import annotations
 
 from collections.abc import Sequence
+from operator import sub
 
 from presscloth.cutting.chance import Chance
 from presscloth.cutting.purse import Purse
@@ -102,8 +103,8 @@ class _Choice:
         strips = self._strips
         values, most = self._values(), self._caps(rest)
         useful: dict[Strip, None] = {}
-        for strip in self._by_part[part]:
-            useful[strips.trimmed(_smaller(strip.counts, rest))] = None
+        for counts in dict.fromkeys(_smaller(strip.counts, rest) for strip in self._by_part[part]):
+            useful[strips.trimmed(counts)] = None
         besides = [
             min(cap, count - (number == part))
             for number, (cap, count) in enumerate(zip(most, rest, strict=True))
@@ -131,8 +132,8 @@ def length_of(strips: Sequence[Strip]) -> int:
 
 
 def _less(counts: tuple[int, ...], taken: tuple[int, ...]) -> tuple[int, ...]:
-    return tuple(count - gone for count, gone in zip(counts, taken, strict=True))
+    return tuple(map(sub, counts, taken))
 
 
 def _smaller(counts: tuple[int, ...], others: tuple[int, ...]) -> tuple[int, ...]:
-    return tuple(min(count, other) for count, other in zip(counts, others, strict=True))
+    return tuple(map(min, counts, others))

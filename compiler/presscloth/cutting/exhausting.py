@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from enum import Enum
+from operator import sub
 
 from presscloth.cutting.purse import Purse
 from presscloth.cutting.strips import Strip, Strips
@@ -53,7 +54,7 @@ class _Trial:
                 return False
             strip = self._strips.trimmed(counts)
             total = length + strip.height
-            after = tuple(there - count for there, count in zip(rest, counts, strict=True))
+            after = tuple(map(sub, rest, counts))
             if strip in tried or not self._promising(after, total):
                 continue
             tried.add(strip)

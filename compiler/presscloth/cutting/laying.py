@@ -10,6 +10,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from math import gcd
 
+from presscloth.cutting.alike import alike
 from presscloth.cutting.covering import cover, length_of
 from presscloth.cutting.exhausting import Verdict, strips_within
 from presscloth.cutting.lengths import Lengths
@@ -22,6 +23,7 @@ from presscloth.cutting.strips import Strips
 BUDGET = 100_000
 """The work that is put into one layout, about that of laying so many pieces: under half a second."""
 
+_PORTION = 3  # of what is left goes into trying a much shorter length
 _FEW = 30  # kinds of parts, up to which strips are worth their reckoning
 _MANY = 500  # pieces, beyond which the layout of some kits is tried over and over
 
@@ -39,11 +41,13 @@ def lay_out(
         return DoesNotFit(tuple(too_wide))
     if not parts:
         return Cut(Layout(roll.width, 0, ()), 0, 0, 0, True)
+    told = alike(parts)
     match way:
         case Way.STRIPS:
-            bound, layout = _in_strips(roll.width, parts, step, budget)
+            bound, layout = _in_strips(roll.width, told.parts, step, budget)
         case Way.FREE:
-            bound, layout = _free(roll.width, parts, step, budget)
+            bound, layout = _free(roll.width, told.parts, step, budget)
+    (layout,) = told.told_apart((layout,))
     bought = stepped(layout.length, step)
     return Cut(layout, layout.length, bought, bound, bought == bound)
 
@@ -58,8 +62,8 @@ def _in_strips(width: int, parts: Sequence[Part], step: int, budget: int) -> tup
     strips = Strips(parts, width)
     shortest = strips.bound()
     bound = stepped(Lengths(parts, 2 * shortest).from_(shortest), step)
-    chosen = cover(strips, Purse(budget // 3), bound)
-    purse = Purse(budget - budget // 3)
+    chosen = cover(strips, Purse(budget), bound)
+    purse = Purse(budget // 2)
     while (bought := stepped(length_of(chosen), step)) > bound:
         match strips_within(strips, bought - step, purse):
             case Verdict.IMPOSSIBLE:
@@ -82,11 +86,19 @@ def _free(width: int, parts: Sequence[Part], step: int, budget: int) -> tuple[in
         layout = min(layout, _repeated(width, parts, times, step, budget), key=lambda tried: tried.length)
     lengths = Lengths(parts, layout.length)
     bound = _least_purchase(width, parts, lengths, stepped(layout.length, step), step)
-    while stepped(layout.length, step) > bound:
-        shorter = search.within(lengths.up_to(stepped(layout.length, step) - step), purse)
+    low = bound
+    while (bought := stepped(layout.length, step)) > bound and purse.left > 0:
+        # Half of the way down is tried with a part of what is left; the last step with all of it.
+        aim = max(low, (low + bought - step) // 2 // step * step)
+        portion = Purse(purse.left if aim >= bought - step else purse.left // _PORTION)
+        purse.left -= portion.left
+        shorter = search.within(lengths.up_to(min(aim, bought - step)), portion)
+        purse.left += portion.left
         if shorter is None:
-            break
-        (layout,) = shorter
+            low = min(aim + step, bought - step)
+        else:
+            (layout,) = shorter
+            low = min(low, stepped(layout.length, step))
     return bound, layout
 
 

@@ -7,18 +7,23 @@ Which of them finds the layout depends on the parts, and no single one is best f
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from itertools import product
 
 from presscloth.cutting.chance import Chance
 from presscloth.cutting.parts import Layout, Part, Placed, end_of
 from presscloth.cutting.purse import Purse
+from presscloth.cutting.rows import fill_rows
 from presscloth.cutting.skyline import Rule, Spot, fill
 from presscloth.cutting.stock import Stock, stock_of
 
 _MOST_BATCHES = 60  # more would cost time and find little: many equal pieces lie in rows anyway
-_PATIENCE = 1500  # tries without any gain before a searcher starts again from another order
+_PATIENCE = 800  # tries without any gain before a searcher starts again from another order
 _RULES = (Rule.SNUG, Rule.EXACT, Rule.ORDER)
+_SINGLY = 24  # so few pieces are laid one by one only
+_LOOKS = 6  # for two lies that differ
+_ROW_COST = 6  # what a piece costs that is laid in a row, in pieces laid one by one
 _FIXED_COST = 5  # what a try costs besides its pieces, in pieces
 
 
@@ -28,6 +33,7 @@ class _Searcher:
     def __init__(self, parts: Sequence[Part], rule: Rule, batches: int, sideways: bool, seed: int) -> None:
         self._stock: Stock = stock_of(parts, batches=batches, sideways=sideways)
         self._rule = rule
+        self.cost = _ROW_COST if rule is Rule.ROW else 1
         self._sideways = sideways
         self._chance = Chance(seed)
         self._starts = 0
@@ -35,6 +41,8 @@ class _Searcher:
         self._stale = 0
         self.left_over = 0
         self._spots: list[list[Spot]] = []
+        self._used: set[int] = set()
+        self._missing: set[int] = set()
 
     def aim(self, width: int, length: int, sheets: int) -> None:
         """Take a new target; the order found for an earlier one is kept as the start."""
@@ -57,14 +65,26 @@ class _Searcher:
         while purse.left > goal:
             order = self._next_order()
             left_over, spots = self._fill(order)
-            purse.left -= sum(len(sheet) + _FIXED_COST for sheet in spots)
+            purse.left -= sum(len(sheet) + _FIXED_COST for sheet in spots) * self.cost
             self._stale += 1
             if left_over <= self.left_over:
                 if left_over < self.left_over:
                     self._stale = 0
                 self.left_over, self._order, self._spots = left_over, order, spots
+                self._look_at(spots)
             if not left_over:
                 return
+
+    def _look_at(self, spots: Sequence[Sequence[Spot]]) -> None:
+        """Note which lies the kept order uses, and which are those of pieces that it leaves over."""
+        laid = Counter(lie for sheet in spots for lie, _, _ in sheet)
+        self._used = set(laid)
+        self._missing = {
+            lie
+            for lies, count in zip(self._stock.lies, self._stock.count, strict=True)
+            if sum(laid[lie] for lie in lies) < count
+            for lie in lies
+        }
 
     def _next_order(self) -> list[int]:
         """The kept order at first, then one with two lies swapped or one moved; sometimes a new start."""
@@ -76,12 +96,31 @@ class _Searcher:
         if self.left_over > self._stock.area:
             return self._order
         order = self._order[:]
-        one, other = self._chance.below(len(order)), self._chance.below(len(order))
+        one, other = self._two_places(order)
         if self._chance.below(2):
             order[one], order[other] = order[other], order[one]
         else:
             order.insert(other, order.pop(one))
         return order
+
+    def _two_places(self, order: Sequence[int]) -> tuple[int, int]:
+        """Two places in the order to change: now and then a piece that was left over comes forward.
+
+        Else one of the lies should be in use, and they should differ: to swap others changes nothing.
+        """
+        across, along, chance = self._stock.across, self._stock.along, self._chance
+        behind = [place for place, lie in enumerate(order) if lie in self._missing]
+        if behind and not chance.below(3):
+            one = behind[chance.below(len(behind))]
+            return one, chance.below(one + 1)
+        one = other = 0
+        for _ in range(_LOOKS):
+            one, other = chance.below(len(order)), chance.below(len(order))
+            first, second = order[one], order[other]
+            differ = across[first] != across[second] or along[first] != along[second]
+            if differ and (first in self._used or second in self._used):
+                break
+        return one, other
 
     def _size(self, lie: int) -> int:
         """Large lies first; each start has another notion of large."""
@@ -109,7 +148,10 @@ class _Searcher:
         spare = self._sheets * sheet - stock.area + self.left_over
         spots: list[list[Spot]] = []
         while len(spots) < self._sheets and any(left):
-            laid, wasted = fill(stock, self._width, self._length, order, self._rule, left, spare)
+            if self._rule is Rule.ROW:
+                laid, wasted = fill_rows(stock, self._width, self._length, order, left, spare)
+            else:
+                laid, wasted = fill(stock, self._width, self._length, order, self._rule, left, spare)
             spots.append(laid)
             if wasted > spare:
                 return self.left_over + wasted - spare, spots
@@ -142,12 +184,20 @@ class Search:
 
     def __init__(self, parts: Sequence[Part], width: int) -> None:
         pieces = sum(part.quantity for part in parts)
-        sizes = [0, min(pieces, _MOST_BATCHES)] if pieces > len(parts) else [0]
+        one_by_one = min(pieces, _MOST_BATCHES)
+        singly = [(rule, one_by_one) for rule in _RULES]
+        together = [(rule, 0) for rule in _RULES]
+        if pieces <= _SINGLY:
+            kinds = [(Rule.ROW, 0), *singly]
+        elif pieces > len(parts):
+            kinds = [*singly, *together, (Rule.ROW, 0)]
+        else:
+            kinds = [*together, (Rule.ROW, 0)]
         self._parts = parts
         self._width = width
         self._crowd = [
             _Searcher(parts, rule, batches, sideways, number)
-            for number, (batches, rule, sideways) in enumerate(product(sizes, _RULES, (False, True)))
+            for number, ((rule, batches), sideways) in enumerate(product(kinds, (False, True)))
         ]
         self._share = 30 * (pieces + _FIXED_COST)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from presscloth.cutting.alike import alike
 from presscloth.cutting.covering import cover
 from presscloth.cutting.knapsack import best_filling
 from presscloth.cutting.laying import BUDGET
@@ -27,13 +28,15 @@ def lay_out_sheets(
         return DoesNotFit(tuple(misfits))
     if not parts:
         return CutSheets((), 0, 0, True)
+    told = alike(parts)
     pieces = sum(part.quantity for part in parts)
-    bound = cloths_needed(parts, sheet.width, sheet.length, pieces) or 1
+    bound = cloths_needed(told.parts, sheet.width, sheet.length, pieces) or 1
     match way:
         case Way.STRIPS:
-            bound, layouts = _in_strips(sheet, parts, bound, budget)
+            bound, layouts = _in_strips(sheet, told.parts, bound, budget)
         case Way.FREE:
-            layouts = _free(sheet, parts, bound, budget)
+            layouts = _free(sheet, told.parts, bound, budget)
+    layouts = told.told_apart(layouts)
     return CutSheets(layouts, len(layouts), bound, len(layouts) == bound)
 
 

@@ -23,6 +23,7 @@ class Rule(Enum):
     ORDER = 0  # the first in the order that fits
     EXACT = 1  # one that fills the segment's width
     SNUG = 2  # filling it and ending level with a wall; filling it; level with a wall
+    ROW = 3  # a whole row at once that leaves as little as any; see `rows`
 
 
 Spot = tuple[int, int, int]
@@ -37,11 +38,10 @@ def fill(
     Lies are taken in `order`. Gives the spots, and the area wasted so far. Stops early as soon as more
     than `spare` is wasted.
     """
-    across, along, batch, lies = stock.across, stock.along, stock.batch, stock.lies
     to_lay = sum(left)
-    live = [lie for lie in order if left[batch[lie]]]
-    rank = _ranks(order, len(batch))
-    widths, heights = [width], [0]
+    live = [known for lie in order if left[(known := stock.known[lie])[0]]]
+    rank = _ranks(order, len(stock.batch)) if rule is not Rule.ORDER else []
+    starts, heights = [0, width], [0]  # of the segments; after the last start comes the right selvedge
     spots: list[Spot] = []
     wasted = 0
     while to_lay:
@@ -49,39 +49,47 @@ def fill(
         if y >= length:
             break
         at = heights.index(y)
-        gap = widths[at]
-        room = length - y
+        start = starts[at]
+        gap, room = starts[at + 1] - start, length - y
         left_wall = heights[at - 1] - y if at else room
         right_wall = heights[at + 1] - y if at + 1 < len(heights) else room
-        lie = _choice(stock, rule, left, rank, gap, room, left_wall, right_wall)
-        if lie < 0:
-            for lie in live:
-                if across[lie] <= gap and along[lie] <= room:
+        lie = _singled_out(stock, rule, left, rank, gap, room, left_wall, right_wall) if rank else -1
+        if lie >= 0:
+            chosen = stock.known[lie]
+        else:
+            for chosen in live:
+                if chosen[1] <= gap and chosen[2] <= room:
                     break
             else:
-                lower = min(left_wall, right_wall)
+                lower = left_wall if left_wall < right_wall else right_wall
                 wasted += gap * lower
                 if wasted > spare:
                     return spots, wasted
-                _raise(widths, heights, at, y + lower)
+                rise(starts, heights, at, y + lower)
                 continue
-        taken = batch[lie]
-        left[taken] -= 1
+        owner, span, along, lie = chosen
+        left[owner] -= 1
         to_lay -= 1
-        if not left[taken]:
-            for gone in lies[taken]:
-                if gone in live:
-                    live.remove(gone)
-        span, top = across[lie], y + along[lie]
-        at_left = top == y + left_wall or (left_wall >= right_wall and top != y + right_wall)
-        start = sum(widths[:at])
-        spots.append((lie, start if at_left else start + gap - span, y))
+        if not left[owner]:
+            live = [known for known in live if known[0] != owner]
         if span == gap:
-            _raise(widths, heights, at, top)
-        elif at_left:
-            _set_at_left(widths, heights, at, span, top)
+            spots.append((lie, start, y))
+            rise(starts, heights, at, y + along)
+        elif along == left_wall or (left_wall >= right_wall and along != right_wall):
+            spots.append((lie, start, y))
+            if at and along == left_wall:
+                starts[at] = start + span
+            else:
+                starts.insert(at + 1, start + span)
+                heights.insert(at, y + along)
         else:
-            _set_at_right(widths, heights, at, span, top)
+            start = starts[at + 1] - span
+            spots.append((lie, start, y))
+            if at + 1 < len(heights) and along == right_wall:
+                starts[at + 1] = start
+            else:
+                starts.insert(at + 1, start)
+                heights.insert(at + 1, y + along)
     return spots, wasted
 
 
@@ -93,7 +101,7 @@ def _ranks(order: Sequence[int], lies: int) -> list[int]:
     return rank
 
 
-def _choice(
+def _singled_out(
     stock: Stock,
     rule: Rule,
     left: Sequence[int],
@@ -104,8 +112,6 @@ def _choice(
     right_wall: int,
 ) -> int:
     """The lie that the rule singles out for a segment, or -1 when the order decides."""
-    if rule is Rule.ORDER:
-        return -1
     along, batch = stock.along, stock.batch
     unknown = len(rank)
     best, best_rank = -1, unknown
@@ -125,30 +131,10 @@ def _choice(
     return best
 
 
-def _raise(widths: list[int], heights: list[int], at: int, top: int) -> None:
+def rise(starts: list[int], heights: list[int], at: int, top: int) -> None:
     """Lift a whole segment to `top`, and join it with neighbours of that height."""
     heights[at] = top
     if at + 1 < len(heights) and heights[at + 1] == top:
-        widths[at] += widths[at + 1]
-        del widths[at + 1], heights[at + 1]
+        del starts[at + 1], heights[at + 1]
     if at and heights[at - 1] == top:
-        widths[at - 1] += widths[at]
-        del widths[at], heights[at]
-
-
-def _set_at_left(widths: list[int], heights: list[int], at: int, span: int, top: int) -> None:
-    widths[at] -= span
-    if at and heights[at - 1] == top:
-        widths[at - 1] += span
-    else:
-        widths.insert(at, span)
-        heights.insert(at, top)
-
-
-def _set_at_right(widths: list[int], heights: list[int], at: int, span: int, top: int) -> None:
-    widths[at] -= span
-    if at + 1 < len(heights) and heights[at + 1] == top:
-        widths[at + 1] += span
-    else:
-        widths.insert(at + 1, span)
-        heights.insert(at + 1, top)
+        del starts[at], heights[at]

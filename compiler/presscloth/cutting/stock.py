@@ -7,6 +7,7 @@ of them one way and some the other. A *lie* is one way in which the pieces of a 
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from math import gcd
 
 from presscloth.cutting.parts import Part
 from presscloth.frozen import dataclass
@@ -17,7 +18,8 @@ class Stock:
     """Per batch: its part, how many pieces, its lies. Per lie: its batch, its extent, its turn.
 
     `across` and `along` are the extents of a lie in the direction in which the cloth is filled:
-    selvedge to selvedge and along it, or the other way round when the stock is `sideways`.
+    selvedge to selvedge and along it, or the other way round when the stock is `sideways`. Every extent
+    across is a multiple of `unit`. `known` has per lie its batch, its extents across and along, and itself.
     """
 
     part: tuple[int, ...]
@@ -30,6 +32,8 @@ class Stock:
     by_across: Mapping[int, tuple[int, ...]]
     by_along: Mapping[int, tuple[int, ...]]
     area: int
+    unit: int
+    known: tuple[tuple[int, int, int, int], ...]
 
 
 def stock_of(parts: Sequence[Part], *, batches: int = 0, sideways: bool = False) -> Stock:
@@ -65,6 +69,8 @@ def stock_of(parts: Sequence[Part], *, batches: int = 0, sideways: bool = False)
         by_across=_grouped(across),
         by_along=_grouped(along),
         area=sum(part.area for part in parts),
+        unit=gcd(*across),
+        known=tuple(zip(batch, across, along, range(len(batch)), strict=True)),
     )
 
 

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from operator import mul
 
 from presscloth.cutting.chance import Chance
 from presscloth.cutting.knapsack import best_filling
@@ -179,4 +180,4 @@ class Strips:
 
 def worth_of(prices: Sequence[int], counts: Sequence[int]) -> int:
     """So many pieces at these prices."""
-    return sum(price * count for price, count in zip(prices, counts, strict=True))
+    return sum(map(mul, prices, counts))
