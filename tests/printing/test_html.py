@@ -1,10 +1,12 @@
 """The web page of a recipe: what stands on it, in which order, and that it holds together."""
 
+import re
 from dataclasses import replace
 from itertools import pairwise
 
 import pytest
 from printing.making import para
+from printing.making import words as words_of
 from printing.pages import Page, words
 from printing.samples import BAG, LARGE, MAT, MUG_MAT, PUBLISHER, SMALL, TALL
 
@@ -52,6 +54,9 @@ def test_every_anchor_and_label_leads_somewhere(page):
 @PAGES
 def test_nothing_is_fetched_from_elsewhere(page):
     fetched = [each.attributes["src"] for each in page.elements if "src" in each.attributes]
+    beside = [address for address in fetched if "/" not in address]
+    assert all(re.fullmatch(r"[a-z-]+-(pieces|layout)-[0-9a-z-]+\.svg", address) for address in beside)
+    fetched = [address for address in fetched if address not in beside]
     links = [each.attributes for each in page.all("link")]
     fetched += [each["href"] for each in links if each["rel"] != "alternate"]  # a feed is not fetched
     assert fetched
@@ -78,15 +83,25 @@ def test_sections_follow_the_work():
     headings = [words(each.text) for each in MAT_PAGE.all("h2")]
     assert headings == ["Materials", "Cutting list", "Steps"]
     bag = [words(each.text) for each in BAG_PAGE.all("section", "size")[0].inside if each.tag == "h3"]
-    assert bag == [
-        "Before you start",
-        "Materials",
-        "Tools",
-        "Cutting list",
-        "The pieces",
-        "Steps",
-        "When you sell what you sew",
+    assert bag == ["Materials", "Cutting list", "The pieces", "Steps"]
+
+
+def test_what_is_the_same_in_all_sizes_stands_once():
+    once = [
+        words(each.text) for each in BAG_PAGE.all("h2") if "size-name" not in each.attributes.get("class", "")
     ]
+    assert once == ["Before you start", "Tools", "When you sell what you sew"]
+    own = replace(LARGE, tools=(*LARGE.tools, words_of("thimble")), cautions=LARGE.cautions[:1], notes=())
+    page = page_of(Booklet((SMALL, own)))
+    small, large = page.all("section", "size")
+    for size, least in ((small, SMALL), (large, own)):
+        headings = [words(each.text) for each in size.inside if each.tag == "h3"]
+        assert "Tools" in headings
+        assert ("When you sell what you sew" in headings) == bool(least.notes)
+    common = page.all("section", "before")[0]
+    assert LARGE.cautions[0].text in words(common.text)
+    assert all(each.text in words(small.text) for each in SMALL.cautions[1:])
+    assert SMALL.cautions[0].text not in words(small.text)
 
 
 def test_all_sizes_stand_in_their_order_and_can_be_chosen():

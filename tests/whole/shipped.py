@@ -30,6 +30,11 @@ class Shipped:
     plain: Path
     large: Path
 
+    @property
+    def publisher(self) -> Path:
+        """The folder with the publisher's file that `plain` was written with."""
+        return self.plain.parent / "publisher-plain-seam"
+
     def of(self, theme: str) -> Path:
         return {"plain-seam": self.plain, "large-print": self.large}[theme]
 

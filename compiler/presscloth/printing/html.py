@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from markupsafe import Markup
 
 from presscloth.frozen import dataclass
-from presscloth.handout.tree import Booklet, Handout, Publisher, TemplateSet
+from presscloth.handout.tree import Booklet, Caution, Handout, Publisher, TemplateSet
 from presscloth.handout.wording import system_word
 from presscloth.measure.followed import MARKED
 from presscloth.printing.howto import howto, page_address
@@ -44,6 +46,15 @@ class SizePart:
     slug: str
     marker: Marker
     papers: tuple[PaperLink, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Common:
+    """What is the same in all sizes and stands only once: these cautions, and the tools and notes or not."""
+
+    cautions: tuple[Caution, ...]
+    tools: bool
+    notes: bool
 
 
 def html(
@@ -91,14 +102,28 @@ def _page(
         address=page_address(publisher, first.slug),
         preview_words=preview_words(booklet, publisher),
         shared=several and any((first.skills, first.time, first.craft, first.video, first.credits)),
-        intro_above=several and _same_intro(booklet, marker),
+        intro_above=several and _same(booklet, lambda handout: marker.blocks(handout.intro, 2)),
+        common=_common(booklet, marker) if several else None,
     )
 
 
-def _same_intro(booklet: Booklet, marker: Marker) -> bool:
-    """Whether the intro is the same in all sizes; one with a number of the reader's choice stands in each."""
-    intros = {str(marker.blocks(handout.intro, 2)) for handout in booklet.handouts}
-    return len(intros) == 1 and not any(MARKED.search(intro) for intro in intros)
+def _common(booklet: Booklet, marker: Marker) -> Common:
+    first, *others = booklet.handouts
+    return Common(
+        tuple(each for each in first.cautions if all(each in other.cautions for other in others)),
+        tools=_same(booklet, lambda handout: Markup().join(map(marker.inline, handout.tools))),
+        notes=_same(booklet, lambda handout: _notes(handout, marker)),
+    )
+
+
+def _notes(handout: Handout, marker: Marker) -> Markup:
+    return Markup().join(marker.inline(note.title) + marker.blocks(note.content, 3) for note in handout.notes)
+
+
+def _same(booklet: Booklet, written: Callable[[Handout], Markup]) -> bool:
+    """Whether a part is written alike in all sizes; a number of the reader's choice is its size's own."""
+    parts = {str(written(handout)) for handout in booklet.handouts}
+    return len(parts) == 1 and not any(MARKED.search(part) for part in parts)
 
 
 def pdf_name(handout: Handout, size_slug: str, paper: str) -> str:

@@ -6,7 +6,7 @@ Every text is escaped here or by the templates; nothing that an author wrote bec
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import field, replace
 from urllib.parse import quote
 
@@ -23,6 +23,7 @@ from presscloth.handout.tree import (
     Figure,
     Foreign,
     Grid,
+    Handout,
     Heading,
     Image,
     Inline,
@@ -38,13 +39,14 @@ from presscloth.handout.tree import (
 from presscloth.measure import System
 from presscloth.printing.look import Look
 from presscloth.printing.photographs import for_page, on_paper
-from presscloth.printing.svg import svg
+from presscloth.printing.svg import scale_of, svg
 from presscloth.tongue import say, say_as
 
 FRACTION = re.compile(r"\b\d+/\d+\b")
 SAFE_LINK = re.compile(r"(?:https?://|mailto:)", re.IGNORECASE)
 WITHIN_SITE = re.compile(r"[A-Za-z0-9_.#-][^:]*")
 PICTURE_SIZES = "(max-width: 42rem) 94vw, 38rem"  # how wide a picture stands on a page of the site
+PIXELS = 96 / 25.4  # CSS pixels in a millimetre
 
 
 @dataclass
@@ -124,7 +126,8 @@ class Marker:
         for held, texts in by_system(sides) or ():
             if held is system:
                 about = Markup("{} ").format(sides[0][1].before) if sides[0][1].before else Markup("")
-                measures = (_measure(text, bracketed=False, web=self.web) for text in texts)
+                # a cell of a page is never broken, so its measures need not say so
+                measures = (_built(text) if self.web else _measure(text, False, False) for text in texts)
                 return about + Markup(" × ").join(measures)
         whole = Markup(" × ").join(self.amount(amount) for _, amount in sides)
         return whole if leading else Markup("")
@@ -180,6 +183,20 @@ class Marker:
         )
         return Markup('<div class="table">{}</div>\n').format(table)
 
+    def beside(self, figure: Figure, name: str) -> Markup:
+        """A drawing by itself; on the web a file beside the page, which is read when it is looked at."""
+        if not self.web or not isinstance(figure.of, Drawing):
+            return self.figure(figure, self.look.drawings.alone)
+        drawing = figure.of
+        pixels = PIXELS * scale_of(drawing, self.look, self.look.drawings.alone)
+        picture = Markup('<img src="{}" width="{}" height="{}" alt="{}" loading="lazy">').format(
+            file_beside(self.ids, name),
+            round(drawing.width * pixels),
+            round(drawing.height * pixels),
+            drawing.alt or drawing.caption,
+        )
+        return self._with_caption(picture, self.inline(figure.caption) or escape(drawing.caption))
+
     def figure(self, figure: Figure, widest: float) -> Markup:
         match figure.of:
             case Drawing() as drawing:
@@ -190,7 +207,9 @@ class Marker:
                 words = escape(drawing.caption)
             case Image() as image:
                 picture, words = self._image(image), Markup("")
-        caption = self.inline(figure.caption) or words
+        return self._with_caption(picture, self.inline(figure.caption) or words)
+
+    def _with_caption(self, picture: Markup, caption: Markup) -> Markup:
         below = Markup("<figcaption>{}</figcaption>").format(caption) if caption else Markup("")
         return Markup("<figure>{}{}</figure>\n").format(picture, below)
 
@@ -233,6 +252,20 @@ class Marker:
         return Markup(" ").join(labels)
 
 
+def file_beside(ids: str, name: str) -> str:
+    """The file of a drawing beside its page; `ids` begins the ids of its size: `small-pieces-1.svg`."""
+    return f"{ids}{name}.svg"
+
+
+def names_beside(handout: Handout) -> Iterator[tuple[str, Figure]]:
+    """The drawings that a page has beside it, each with its name: of the pieces, and of their layouts."""
+    for number, figure in enumerate(handout.pieces, start=1):
+        yield f"pieces-{number}", figure
+    for number, row in enumerate(handout.layouts, start=1):
+        for system, figure in row:
+            yield f"layout-{number}-{system.value}", figure
+
+
 def by_system(
     sides: tuple[tuple[str, Amount], ...],
 ) -> tuple[tuple[System | None, tuple[str, ...]], ...] | None:
@@ -253,18 +286,23 @@ def _measure(text: str, bracketed: bool, web: bool, system: System | None = None
     On the web a measure of one system is marked, so that a reader who chose the other does not see it,
     and brackets go when the reader drops a system.
     """
+    built = _built(text)
+    if bracketed:
+        bracket = Markup('<span class="bracket">{}</span>') if web else Markup("{}")
+        built = bracket.format("(") + built + bracket.format(")")
+    kind = system.value if web and system is not None else "measure"
+    return Markup('<span class="{}">{}</span>').format(kind, built)
+
+
+def _built(text: str) -> Markup:
+    """A text with its fractions built."""
     built = Markup("")
     place = 0
     for found in FRACTION.finditer(text):
         built += escape(text[place : found.start()])
         built += Markup('<span class="fraction">{}</span>').format(found.group())
         place = found.end()
-    built += escape(text[place:])
-    if bracketed:
-        bracket = Markup('<span class="bracket">{}</span>') if web else Markup("{}")
-        built = bracket.format("(") + built + bracket.format(")")
-    kind = f"measure {system.value}" if web and system is not None else "measure"
-    return Markup('<span class="{}">{}</span>').format(kind, built)
+    return built + escape(text[place:])
 
 
 def _joined(parts: Iterable[Markup]) -> Markup:

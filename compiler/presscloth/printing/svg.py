@@ -21,6 +21,7 @@ Points = tuple[tuple[float, float], ...]
 ARROW_HEAD = 2.2  # mm, the length of an arrow's head
 CAP_TO_SIZE = 0.35  # half the height of a capital, in parts of the letters' size
 WIDE_LETTER = 0.62  # no text is wider than this, in parts of its size, for each letter
+USUAL_SIZE = 2.9  # mm: letters in a page's drawings are of this size where nothing else is said
 HATCH_ANGLE = pi / 4
 
 
@@ -82,16 +83,22 @@ def svg(drawing: Drawing, look: Look, ident: str, widest: float, classes: bool =
     look wants it, and no wider than `widest` mm; it is scaled as a whole, its letters too.
     """
     pen = Pen(look, classes, decimals=1 if classes else 3)
-    scale = min(look.drawings.scale, widest / drawing.width)
+    scale = scale_of(drawing, look, widest)
     marks = [mark for shape in drawing.shapes for mark in _marks(shape, pen)]
     shown = "".join(_element(mark, pen, f"{ident}-{place}") for place, mark in enumerate(joined(marks)))
+    high = "" if classes else f' height="{pen.place(drawing.height * scale)}mm"'  # a page gives it itself
     return (
         f"<svg{_root(pen)}"
-        f' width="{pen.place(drawing.width * scale)}mm" height="{pen.place(drawing.height * scale)}mm"'
+        f' width="{pen.place(drawing.width * scale)}mm"{high}'
         f' viewBox="0 0 {pen.place(drawing.width)} {pen.place(drawing.height)}">'
         f"<title>{escape(drawing.alt or drawing.caption)}</title>"
         f"{shown}</svg>"
     )
+
+
+def scale_of(drawing: Drawing, look: Look, widest: float) -> float:
+    """How much a drawing is enlarged: as the look wants it, as far as it fits into `widest` mm."""
+    return min(look.drawings.scale, widest / drawing.width)
 
 
 def drawing_styles(look: Look) -> str:
@@ -99,9 +106,11 @@ def drawing_styles(look: Look) -> str:
     pen = Pen(look, classes=True, decimals=3)
     letters = look.lettering
     rules = [
-        "svg.drawing { fill: none; stroke-linejoin: round; text-anchor: middle }",
+        "svg.drawing { fill: none; stroke-linejoin: round; text-anchor: middle;"
+        f" font-size: {pen.place(USUAL_SIZE)}px }}",
         f".drawing text {{ fill: {letters.colour}; font-family: {_family(look)}; stroke: none }}",
         ".drawing .bold { font-weight: 600 }",
+        ".drawing .from { text-anchor: start }",
     ]
     for ink, inked in look.inks.items():
         dash = f"; stroke-dasharray: {' '.join(map(pen.place, inked.dash))}" if inked.dash else ""
@@ -204,14 +213,21 @@ def _lettering(words: Lettering, pen: Pen) -> Mark:
     turned = (
         f' transform="rotate({pen.place(words.turned)} {x} {pen.place(words.y)})"' if words.turned else ""
     )
-    anchor = f' text-anchor="{escape(words.anchor)}"' if words.anchor != "middle" else ""
-    look = f' font-size="{pen.place(words.size)}"{anchor}'
-    if pen.classes:
-        look += ' class="bold"' if words.bold else ""
-    else:
-        look += f' fill="{escape(pen.look.lettering.colour)}"' + (' font-weight="600"' if words.bold else "")
     text = f'<text x="{x}" y="{y}"{turned}>{escape(words.text)}</text>'
-    return Mark(Kind.WORDS, look, _box_of_words(words), text)
+    return Mark(Kind.WORDS, _hand(words, pen), _box_of_words(words), text)
+
+
+def _hand(words: Lettering, pen: Pen) -> str:
+    """The attributes that say how words are written."""
+    if not pen.classes:
+        anchor = f' text-anchor="{escape(words.anchor)}"' if words.anchor != "middle" else ""
+        weight = ' font-weight="600"' if words.bold else ""
+        colour = f' fill="{escape(pen.look.lettering.colour)}"'
+        return f' font-size="{pen.place(words.size)}"{anchor}{colour}{weight}'
+    kinds = [name for name, holds in (("bold", words.bold), ("from", words.anchor == "start")) if holds]
+    anchor = ' text-anchor="end"' if words.anchor == "end" else ""
+    size = f' font-size="{pen.place(words.size)}"' if words.size != USUAL_SIZE else ""
+    return (f' class="{" ".join(kinds)}"' if kinds else "") + anchor + size
 
 
 def _box_of_words(words: Lettering) -> Box:
@@ -227,6 +243,8 @@ def _box_of_words(words: Lettering) -> Box:
 
 def _element(mark: Mark, pen: Pen, ident: str) -> str:
     match mark.kind:
+        case Kind.WORDS if not mark.paint:
+            return mark.path
         case Kind.WORDS if mark.path.count("<text") == 1:
             return mark.path.replace("<text", f"<text{mark.paint}", 1)
         case Kind.WORDS:

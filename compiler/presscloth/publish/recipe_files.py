@@ -10,7 +10,7 @@ from presscloth.handout.tree import Booklet, Publisher
 from presscloth.printing.choosing import DATA_FILE, choosable_html
 from presscloth.printing.html import StandingLink, html
 from presscloth.printing.likeness import likeness
-from presscloth.printing.markup import layout_file
+from presscloth.printing.markup import file_beside, names_beside
 from presscloth.printing.names import slugs
 from presscloth.printing.photographs import for_page, page_file
 from presscloth.printing.pictures import pictures_of
@@ -59,15 +59,13 @@ def drawing(recipe: RecipeToWrite) -> Iterator[File]:
         yield LIKENESS_FILE, svg(drawn, recipe.theme.look, "likeness", drawn.width)
 
 
-def layouts(recipe: RecipeToWrite) -> Iterator[File]:
-    """The cutting layouts of every size: beside the page, so that only those looked at are read."""
+def drawings_beside(recipe: RecipeToWrite) -> Iterator[File]:
+    """Pieces and cutting layouts of every size: beside the page, so that only those looked at are read."""
     look, handouts = recipe.theme.look, recipe.booklet.handouts
     for handout, name in zip(handouts, slugs(tuple(each.size for each in handouts)), strict=True):
-        for row, sheets in enumerate(handout.layouts, start=1):
-            for system, figure in sheets:
-                if isinstance(figure.of, Drawing):
-                    drawn = svg(figure.of, look, "layout", look.drawings.alone)
-                    yield layout_file(f"{name}-", row, system), drawn
+        for called, figure in names_beside(handout):
+            if isinstance(figure.of, Drawing):
+                yield file_beside(f"{name}-", called), svg(figure.of, look, called, look.drawings.alone)
 
 
 def link_preview(recipe: RecipeToWrite) -> Iterator[File]:
@@ -88,7 +86,7 @@ RECIPE_FILES: tuple[Callable[[RecipeToWrite], Iterator[File]], ...] = (
     page,
     entry,
     drawing,
-    layouts,
+    drawings_beside,
     link_preview,
     pictures,
 )
