@@ -46,6 +46,31 @@ class TestLikeness:
         drawn = likeness(with_drawings(square(10, line), square(20, line), square(30)))
         assert drawn is not None and drawn.alt == "a square of 20"
 
+    def test_many_parts_outweigh_what_comes_later(self):
+        parts = [Area(((0, 0), (n, 0), (n, 9)), Ink.CLOTH) for n in range(1, 9)]
+        drawn = likeness(with_drawings(square(10, *parts), square(20), square(30)))
+        assert drawn is not None and drawn.alt == "a square of 10"
+
+    def test_a_strip_shows_less_than_a_square(self):
+        strip = Drawing(200, 150, (Area(((0, 0), (90, 0), (90, 5), (0, 5)), Ink.CLOTH),), alt="a strip")
+        drawn = likeness(with_drawings(square(30), strip))
+        assert drawn is not None and drawn.alt == "a square of 30"
+
+    def test_before_and_after_side_by_side_is_not_one_thing(self):
+        after = Area(((50, 0), (60, 0), (60, 9), (50, 9)), Ink.CLOTH)
+        seams = [Line(((50, n), (60, n)), Ink.SEAM) for n in range(9)]
+        drawn = likeness(with_drawings(square(10), square(20, after, *seams)))
+        assert drawn is not None and drawn.alt == "a square of 10"
+        chained = likeness(
+            with_drawings(square(10), square(20, after, *seams, Line(((15, 5), (55, 5)), Ink.SEAM)))
+        )
+        assert chained is not None and chained.alt == "a square of 20"
+
+    def test_a_cloth_that_is_cut_is_no_likeness(self):
+        cut = [Area(((n, 0), (n + 1, 0), (n + 1, 9)), Ink.CLOTH) for n in range(9)]
+        drawn = likeness(with_drawings(square(10), square(20, *cut, ink=Ink.WASTE)))
+        assert drawn is not None and drawn.alt == "a square of 10"
+
     def test_measures_and_names_are_left_out_and_do_not_count(self):
         letters = [
             Lettering(5, 5, "front", 3),
@@ -53,16 +78,17 @@ class TestLikeness:
             Arrow((0, 0), (5, 5), Ink.GRAIN),
         ]
         line = Line(((0, 0), (10, 10)), Ink.SEAM)
-        drawn = likeness(with_drawings(square(10, line), square(20, *letters)))
+        twice = [line] * 4
+        drawn = likeness(with_drawings(square(10, *twice), square(20, *letters)))
         assert drawn is not None and drawn.alt == "a square of 10"
-        assert [type(shape) for shape in drawn.shapes] == [Area, Line]
+        assert [type(shape) for shape in drawn.shapes] == [Area, *[Line] * 4]
 
     def test_it_is_no_larger_than_what_is_left(self):
-        drawn = likeness(with_drawings(square(40, Disc(120, 90, 10, Ink.CLOTH), x=50, y=60)))
+        drawn = likeness(with_drawings(square(40, Disc(100, 90, 10, Ink.CLOTH), x=50, y=60)))
         assert drawn is not None
-        assert (drawn.width, drawn.height) == (80 + 2 * MARGIN, 40 + 2 * MARGIN)
+        assert (drawn.width, drawn.height) == (60 + 2 * MARGIN, 40 + 2 * MARGIN)
         assert drawn.shapes[0].points[0] == (MARGIN, MARGIN)
-        assert (drawn.shapes[1].x, drawn.shapes[1].y) == (70 + MARGIN, 30 + MARGIN)
+        assert (drawn.shapes[1].x, drawn.shapes[1].y) == (50 + MARGIN, 30 + MARGIN)
 
     def test_without_drawings_in_steps_the_largest_piece(self):
         alone = replace(SMALL, stages=(), pieces=SMALL.pieces[:3])

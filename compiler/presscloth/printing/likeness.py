@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from math import sqrt
 
 from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
 from presscloth.handout.tree import Booklet, Figure, Handout
 
 MARGIN = 1.0  # mm around what is drawn, for the width of its lines
+
+Box = tuple[float, float, float, float]
+"""Left, top, right, bottom."""
 
 
 def shown_size(booklet: Booklet) -> Handout:
@@ -17,16 +21,41 @@ def shown_size(booklet: Booklet) -> Handout:
 
 
 def likeness(booklet: Booklet) -> Drawing | None:
-    """The drawing in the steps that shows most, the last of several, without measures and names.
+    """The drawing in the steps that shows the thing best, without measures and names.
 
     Without one in the steps the largest piece stands for the thing; None where nothing is drawn.
     """
     handout = shown_size(booklet)
-    made = [_bare(drawing) for drawing in _in_steps(handout)]
-    if made:
-        return max(reversed(made), key=lambda drawing: len(drawing.shapes))
+    steps = [_bare(drawing) for drawing in _in_steps(handout)]
+    things = [(place, drawing) for place, drawing in enumerate(steps) if _is_one_thing(drawing)]
+    if things:
+        return max(things, key=lambda thing: _shows(thing[1]) * (1 + (thing[0] + 1) / len(steps)))[1]
     pieces = [_bare(figure.of) for figure in handout.pieces if isinstance(figure.of, Drawing)]
     return max(pieces, key=lambda drawing: drawing.width * drawing.height, default=None)
+
+
+def _shows(drawing: Drawing) -> float:
+    """How much there is to see: parts, and a little for seams; the less, the more it is a mere strip.
+
+    A later drawing counts up to twice, being more of the whole (a judgement, no source).
+    """
+    parts = sum(isinstance(shape, Area | Disc) for shape in drawing.shapes)
+    squareness = min(drawing.width, drawing.height) / max(drawing.width, drawing.height)
+    return (parts + (len(drawing.shapes) - parts) / 4) * sqrt(squareness)
+
+
+def _is_one_thing(drawing: Drawing) -> bool:
+    """Neither before and after side by side, nor a cloth that is being cut."""
+    if not drawing.shapes:
+        return False
+    lowest = drawing.shapes[0]
+    if isinstance(lowest, Area) and lowest.ink is Ink.WASTE:
+        return False
+    together, *apart = (_box(shape) for shape in drawing.shapes)
+    while near := [box for box in apart if _touch(together, box)]:
+        together = _around([together, *near])
+        apart = [box for box in apart if box not in near]
+    return not apart
 
 
 def _in_steps(handout: Handout) -> Iterator[Drawing]:
@@ -44,16 +73,32 @@ def _bare(drawing: Drawing) -> Drawing:
         for shape in drawing.shapes
         if not isinstance(shape, Lettering) and shape.ink not in (Ink.DIMENSION, Ink.GRAIN)
     )
-    corners = [corner for shape in kept for corner in _corners(shape)]
-    if not corners:
-        return replace(drawing, shapes=kept, caption="")
-    left, top = min(x for x, _ in corners) - MARGIN, min(y for _, y in corners) - MARGIN
+    if not kept:
+        return replace(drawing, shapes=(), caption="")
+    left, top, right, bottom = _around([_box(shape) for shape in kept])
     return Drawing(
-        width=max(x for x, _ in corners) - left + MARGIN,
-        height=max(y for _, y in corners) - top + MARGIN,
-        shapes=tuple(_moved(shape, -left, -top) for shape in kept),
+        width=right - left + 2 * MARGIN,
+        height=bottom - top + 2 * MARGIN,
+        shapes=tuple(_moved(shape, MARGIN - left, MARGIN - top) for shape in kept),
         alt=drawing.alt,
     )
+
+
+def _box(shape: Shape) -> Box:
+    corners = _corners(shape)
+    across, down = [x for x, _ in corners], [y for _, y in corners]
+    return min(across), min(down), max(across), max(down)
+
+
+def _around(boxes: list[Box]) -> Box:
+    """The smallest box with all of these inside."""
+    left, top, right, bottom = zip(*boxes, strict=True)
+    return min(left), min(top), max(right), max(bottom)
+
+
+def _touch(one: Box, other: Box) -> bool:
+    across = one[0] - MARGIN <= other[2] and other[0] <= one[2] + MARGIN
+    return across and one[1] - MARGIN <= other[3] and other[1] <= one[3] + MARGIN
 
 
 def _corners(shape: Shape) -> tuple[tuple[float, float], ...]:
