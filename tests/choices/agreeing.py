@@ -5,14 +5,14 @@ from __future__ import annotations
 import json
 import re
 import subprocess
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
 from markupsafe import escape
 from printing.tools import needs
 
-from presscloth.choices import follow, take
+from presscloth.choices import follow
 from presscloth.drawing.tree import Drawing
 from presscloth.handout.build import WorkedOut, make_handout
 from presscloth.handout.choosing import Followable, Offer, Taken
@@ -114,17 +114,9 @@ class Subject:
     def stated(self, offer: Offer, taken: Taken) -> str:
         """How an author would state what was taken: alone where it is carried over, else as a pair."""
         texts = {system: in_words(offer, system, taken[system]) for system in System}
-        alone = take(replace_range(offer), taken.typed, taken[taken.typed])
-        if alone == taken:
-            return texts[taken.typed]
+        if len(taken.stated) == 1:
+            return texts[taken.stated[0]]
         return f"{texts[System.METRIC]} ({texts[System.IMPERIAL]})"
-
-
-def replace_range(offer: Offer) -> Offer:
-    """An offer without ends, so that nothing but carrying over decides."""
-    far = replace(offer.most, metric=offer.most.metric * 1000, imperial=offer.most.imperial * 1000)
-    none = replace(offer.least, metric=-far.metric, imperial=-far.imperial)
-    return replace(offer, own=none, least=none, most=far)
 
 
 def in_words(offer: Offer, system: System, value) -> str:

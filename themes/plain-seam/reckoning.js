@@ -190,8 +190,8 @@ const reckoning = (() => {
     half_up, up, down, settled, fraction_text, decimal_text, measure_text, number_text,
     printed_value: (value, how) => written(value, how).value,
     printed_text: (value, how) => written(value, how).text,
-    stated_text: (value, typed, how, unit) => {
-      if (typed.n && unit) return measure_text(divide(value, factor(unit)), unit);
+    stated_text: (value, stated, how, unit) => {
+      if (stated.n && unit) return measure_text(divide(value, factor(unit)), unit);
       return unit ? written(value, `${how} False False False False`).text : number_text(value);
     },
     fine_text: (value, system) => {
@@ -214,7 +214,7 @@ const reckoning = (() => {
   };
 
   // The values of a size's nodes for one choice, each reckoned when it is asked for.
-  // `variables` are, for each offer, its value in metric and imperial, and whether it was typed in metric.
+  // `variables` are, for each offer, its value in each system, and whether it stands there as stated.
   const reckoned = (nodes, variables) => {
     const values = new Array(nodes.length);
     const node = (place) => {
@@ -261,13 +261,16 @@ const reckoning = (() => {
     const pairs = [offer.own, offer.least, offer.most].map((pair) => pair.map(number));
     const here = system === "metric" ? 0 : 1, there = 1 - here;
     let pair = pairs.find((each) => compare(each[here], value) === 0);
+    let together = pair !== undefined;
     if (!pair) {
       pair = [];
       pair[here] = value;
       const least = pairs[1][there], most = pairs[2][there], over = carried(offer.kind, here, value);
       pair[there] = compare(over, least) < 0 ? least : compare(over, most) > 0 ? most : over;
+      together = compare(over, pair[there]) !== 0;
     }
-    return { metric: pair[0], imperial: pair[1], "typed in metric": system === "metric" ? ONE : ZERO };
+    const stated = (place) => (together || place === here ? ONE : ZERO);
+    return { metric: pair[0], imperial: pair[1], "stated in metric": stated(0), "stated in imperial": stated(1) };
   };
   const carried = (kind, here, value) => {
     if (kind === "number") return value;

@@ -9,7 +9,7 @@ from itertools import islice, product
 
 from presscloth.choices.offers import offers, take
 from presscloth.choices.reckoned import Reach, Reckoned
-from presscloth.choices.tracing import TYPED_IN_METRIC, reaches, trace, variables
+from presscloth.choices.tracing import reaches, trace, variables
 from presscloth.handout.build import Drawn, WorkedOut, drawings
 from presscloth.handout.choosing import Choice, DrawnWay, Followable, Offer, Way
 from presscloth.handout.tree import Publisher
@@ -38,6 +38,8 @@ GRIDS = {
     (Kind.NUMBER, System.IMPERIAL): Fraction(1),
 }
 """The steps in which a reader types: mm, 1/8 in, 5 g, 1/4 oz, whole numbers."""
+
+SYSTEMS = {system.value for system in System}
 
 BETWEEN = Fraction(1, 3)
 """A part of a step: where values that lie on no grid are tried."""
@@ -93,7 +95,7 @@ class _Explorer:
             match guard.difference:
                 case Form(constant=constant, terms=((node, factor),)):
                     chosen = self._following.nodes[node]
-                    if isinstance(chosen, Chosen) and chosen.system != TYPED_IN_METRIC:
+                    if isinstance(chosen, Chosen) and chosen.system in SYSTEMS:
                         yield (chosen.choice, System(chosen.system)), -constant / factor
                 case _:
                     pass

@@ -63,11 +63,12 @@ def take(offer: Offer, system: System, value: Fraction) -> Taken:
     """
     for pair in (offer.own, offer.least, offer.most):
         if value == pair[system]:
-            return Taken(pair.metric, pair.imperial, system)
+            return Taken(pair.metric, pair.imperial, tuple(System))
     there = system.other
-    carried = min(max(_carried(offer, system, value), offer.least[there]), offer.most[there])
-    metric, imperial = (value, carried) if system is System.METRIC else (carried, value)
-    return Taken(metric, imperial, system)
+    carried = _carried(offer, system, value)
+    within = min(max(carried, offer.least[there]), offer.most[there])
+    metric, imperial = (value, within) if system is System.METRIC else (within, value)
+    return Taken(metric, imperial, (system,) if within == carried else tuple(System))
 
 
 def _carried(offer: Offer, system: System, value: Fraction) -> Fraction:

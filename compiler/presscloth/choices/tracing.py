@@ -21,8 +21,8 @@ from presscloth.proof import checks, widths
 from presscloth.proof.size import WorkedSize, work_out_chosen
 from presscloth.tongue import speaking, tongue_of
 
-TYPED_IN_METRIC = "typed in metric"
-"""1 where a value is typed in metric, else nothing: what is typed prints as it is stated."""
+STATED = {System.METRIC: "stated in metric", System.IMPERIAL: "stated in imperial"}
+"""1 where a value prints as it is stated, nothing where it was carried over."""
 
 
 def trace(
@@ -69,9 +69,8 @@ def quantities(offers: Sequence[Offer], choice: Choice) -> Mapping[str, Quantity
     """The measures of a choice as followed quantities, by their names."""
     found = {}
     for number, (offer, taken) in enumerate(zip(offers, choice, strict=True)):
-        in_metric = chosen(number, TYPED_IN_METRIC, Fraction(taken.typed is System.METRIC))
         values = {s: chosen(number, s.value, taken[s]) for s in System}
-        here = {System.METRIC: in_metric, System.IMPERIAL: 1 - in_metric}
+        here = {s: chosen(number, STATED[s], Fraction(s in taken.stated)) for s in System}
         stated = {
             s: worded(stated_text, values[s], here[s], f"{offer.kind.value} {s.value}", offer.units[s])
             for s in System
@@ -93,23 +92,24 @@ def variables(choice: Choice) -> Mapping[Chosen, Fraction]:
     """The values of what is chosen, as nodes ask for them."""
     found: dict[Chosen, Fraction] = {}
     for number, taken in enumerate(choice):
-        found[Chosen(number, TYPED_IN_METRIC)] = Fraction(taken.typed is System.METRIC)
+        found |= {Chosen(number, STATED[system]): Fraction(system in taken.stated) for system in System}
         found |= {Chosen(number, system.value): taken[system] for system in System}
     return found
 
 
 def reaches(offers: Sequence[Offer]) -> Mapping[Chosen, tuple[Fraction, Fraction]]:
     """Between which values everything that is chosen lies."""
-    found = {Chosen(n, TYPED_IN_METRIC): (Fraction(0), Fraction(1)) for n in range(len(offers))}
+    found: dict[Chosen, tuple[Fraction, Fraction]] = {}
     for number, offer in enumerate(offers):
+        found |= {Chosen(number, STATED[system]): (Fraction(0), Fraction(1)) for system in System}
         found |= {Chosen(number, s.value): (offer.least[s], offer.most[s]) for s in System}
     return found
 
 
-def stated_text(value: Fraction, typed: Fraction, how: str, unit: str) -> str:
-    """A chosen value: as it is stated where it is typed, as it is printed where it is carried over."""
+def stated_text(value: Fraction, stated: Fraction, how: str, unit: str) -> str:
+    """A chosen value: as it is stated, or as it is printed where it is carried over."""
     kind, system = how.split()
-    if typed and unit:
+    if stated and unit:
         return measure_text(value / UNITS[unit].factor, unit)
     if not unit:
         return number_text(value)

@@ -76,7 +76,7 @@ class Real:
     def __bool__(self) -> bool:
         return self != 0
 
-    # Whoever takes the number out, or reckons with it in a way that is not followed, has it held to its value.
+    # Whoever takes the number out, or reckons in a way that is not followed, has it held to its value.
 
     def __float__(self) -> float:
         _stands(_sum(self, 1.0, self.plain, -1.0), Relation.NOTHING, Relation.SOMETHING)

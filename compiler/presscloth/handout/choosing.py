@@ -42,11 +42,15 @@ class Offer:
 
 @dataclass(frozen=True, slots=True)
 class Taken:
-    """A value that the reader typed in one system (mm, in, g, oz or a number), and what it is in both."""
+    """What a typed value is in both systems (mm, in, g, oz or a number).
+
+    `stated` are the systems in which it stands as an author would state it: the one in which it was
+    typed, or both where they are a pair; elsewhere it was carried over.
+    """
 
     metric: Fraction
     imperial: Fraction
-    typed: System
+    stated: tuple[System, ...]
 
     def __getitem__(self, system: System) -> Fraction:
         return self.metric if system is System.METRIC else self.imperial
