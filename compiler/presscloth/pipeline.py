@@ -204,6 +204,7 @@ def kits_of(recipe: Recipe, size: WorkedSize, number: int, *, optional: bool) ->
     from presscloth.cutting.terms import Terms
     from presscloth.handout.kits import Kits, KitSheet, kit_materials
     from presscloth.handout.wording import systems_of
+    from presscloth.tongue import speaking, tongue_of
 
     terms = Terms(size.evaluator)
     widths = {material.key: terms.width(material) for material in recipe.materials}
@@ -214,6 +215,8 @@ def kits_of(recipe: Recipe, size: WorkedSize, number: int, *, optional: bool) ->
         widths={key: width for key, width in widths.items() if width is not None},
     )
     systems = systems_of(recipe)
+    with speaking(tongue_of(recipe.front.language)):
+        materials = tuple(kit_materials(kits, systems))
     sheet = KitSheet(
         slug=recipe.slug,
         title=recipe.front.title,
@@ -222,7 +225,7 @@ def kits_of(recipe: Recipe, size: WorkedSize, number: int, *, optional: bool) ->
         optional=optional,
         language=recipe.front.language,
         systems=systems,
-        materials=tuple(kit_materials(kits, systems)),
+        materials=materials,
     )
     return sheet, kits
 
