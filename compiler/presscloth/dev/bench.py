@@ -16,7 +16,7 @@ from time import perf_counter, process_time
 from presscloth.cli import COLLECTED
 from presscloth.cutting import laid
 from presscloth.cutting.workshop import Workshop
-from presscloth.dev import scaffold
+from presscloth.dev import bench_sewing, scaffold
 from presscloth.handout.tree import Booklet, Handout, Publisher
 from presscloth.pipeline import booklet, prove
 from presscloth.printing.html import html
@@ -56,6 +56,7 @@ def _recipes(arguments: Sequence[str], folder: Path) -> tuple[Path, ...]:
 
 def _all(recipes: tuple[Path, ...], folder: Path) -> Measured:
     yield from _processes(recipes[0])
+    yield from _proof()
     yield from _kept_layouts(recipes, Path(folder))
     theme = open_theme(PUBLISHER.theme)
     booklets = _enough(recipes)
@@ -87,6 +88,18 @@ def _fastest(*commands: tuple[str, ...]) -> list[float]:
             subprocess.run([sys.executable, *command], env=environment, capture_output=True, check=False)
             taken.append(perf_counter() - start)
     return [min(taken) for taken in times]
+
+
+# -- what is proved --------------------------------------------------------------------------------
+
+
+def _proof() -> Measured:
+    stated, every_way = bench_sewing.measured()
+    yield (
+        f"a hundred statements in five sizes, every way and on paper ({every_way:.2f} s) : "
+        f"one way, as stated ({stated:.2f} s)",
+        every_way / stated,
+    )
 
 
 # -- what is bought ---------------------------------------------------------------------------------

@@ -287,7 +287,7 @@ def _result(
 def _grows_without_end(value: Fraction) -> bool:
     if value.__class__ is Followed:
         return False
-    return max(value.numerator.bit_length(), value.denominator.bit_length()) > _LONGEST
+    return value.numerator.bit_length() > _LONGEST or value.denominator.bit_length() > _LONGEST
 
 
 def _origins(parts: tuple[Quantity, ...]) -> tuple[Span, ...]:

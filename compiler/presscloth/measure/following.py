@@ -92,10 +92,14 @@ class Guard:
 
 @dataclass
 class Following:
-    """All that is followed: nodes in the order of their making, and the guards of the way taken."""
+    """All that is followed: nodes in the order of their making, and the guards of the way taken.
+
+    `compared` are the lengths that were held against each other, as they were asked.
+    """
 
     nodes: list[Node | Chosen] = field(default_factory=list)
     guards: dict[Guard, None] = field(default_factory=dict)
+    compared: list[tuple[Fraction, Fraction]] = field(default_factory=list)
     _known: dict[Node | Chosen, int] = field(default_factory=dict)
 
     def node(self, node: Node | Chosen) -> int:

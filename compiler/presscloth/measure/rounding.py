@@ -9,6 +9,7 @@ from math import ceil, floor
 from types import MappingProxyType
 
 from presscloth.measure.followed import Followed, by, order
+from presscloth.measure.following import now
 from presscloth.measure.quantity import Kind, System
 from presscloth.measure.units import convert
 
@@ -87,10 +88,14 @@ def settled(value: Fraction, step: Fraction, slack: Fraction) -> Fraction:
 def compare(a: Fraction, b: Fraction, system: System) -> int:
     """-1, 0 or 1 as length `a` is shorter than, the same as or longer than `b` (mm or in)."""
     if a.__class__ is Followed or b.__class__ is Followed:
+        now().compared.append((a, b))
         return order(a - b, SAME[system])
-    if a == b or abs(a - b) < SAME[system]:  # nearly all that meets is equal, and that is told at once
+    # By whole numbers: whatever is sewn is compared many times, and fractions would take longer.
+    apart = a.numerator * b.denominator - b.numerator * a.denominator
+    same = SAME[system]
+    if abs(apart) * same.denominator < same.numerator * a.denominator * b.denominator:
         return 0
-    return -1 if a < b else 1
+    return -1 if apart < 0 else 1
 
 
 def same_length(a: Fraction, b: Fraction, system: System) -> bool:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from presscloth.measure import (
     Fault,
     Quantity,
-    add,
+    add_up,
     greatest,
     length,
     multiply,
@@ -31,13 +31,8 @@ def _sure(result: Quantity | Fault) -> Quantity:
 
 def total(lengths: Iterable[Quantity]) -> Quantity:
     """The sum of lengths; of none of them, nothing."""
-    each = tuple(lengths)
-    if not each:
-        return NOTHING
-    result = each[0].computed()
-    for other in each[1:]:
-        result = _sure(add(result, other))
-    return result
+    each = tuple(length for length in lengths if length is not NOTHING)
+    return _sure(add_up(each)) if each else NOTHING
 
 
 def less(whole: Quantity, *parts: Quantity) -> Quantity:
@@ -71,7 +66,10 @@ def shared(share: Quantity, of: Quantity) -> Quantity:
 
 
 def longest(among: Iterable[Quantity]) -> Quantity:
-    return _sure(greatest(tuple(among)))
+    each = tuple(among)
+    if all(other is each[0] for other in each):
+        return each[0].computed()
+    return _sure(greatest(each))
 
 
 def shortest(among: Iterable[Quantity]) -> Quantity:

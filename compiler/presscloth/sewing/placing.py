@@ -14,6 +14,9 @@ from fractions import Fraction
 from presscloth.frozen import dataclass
 from presscloth.source import Span
 
+NOWHERE = Fraction(0)
+"""No way from the upper left corner: what is not moved lies here."""
+
 
 @dataclass(frozen=True, slots=True)
 class Box:
@@ -90,6 +93,8 @@ def parts_turned(parts: Iterable[Part], quarters: int, width: Fraction, height: 
 
 
 def parts_moved(parts: Iterable[Part], x: Fraction, y: Fraction) -> tuple[Part, ...]:
+    if x is NOWHERE and y is NOWHERE:
+        return tuple(parts)
     return tuple(part if part.box is None else replace(part, box=part.box.moved(x, y)) for part in parts)
 
 
@@ -126,16 +131,27 @@ def folded_up(parts: Iterable[Part], middle: Fraction) -> tuple[Part, ...]:
 
 def seen_in(parts: Iterable[Part], window: Box) -> tuple[Part, ...]:
     """What of the parts lies inside a window, placed from the window's corner."""
+    across = within(parts, window.x, window.x + window.width, across=True)
+    inside = within(across, window.y, window.y + window.height, across=False)
+    return parts_moved(inside, -window.x, -window.y)
+
+
+def within(parts: Iterable[Part], start: Fraction, end: Fraction, *, across: bool) -> tuple[Part, ...]:
+    """What of the parts lies between two lines, upright ones (`across`) or level ones, where it lies."""
     found: list[Part] = []
     for part in parts:
         box = part.box
         if box is None:
             found.append(part)
             continue
-        left, top = max(box.x, window.x), max(box.y, window.y)
-        right = min(box.x + box.width, window.x + window.width)
-        bottom = min(box.y + box.height, window.y + window.height)
-        if right > left and bottom > top:
-            inside = Box(left - window.x, top - window.y, right - left, bottom - top)
-            found.append(replace(part, box=inside))
+        first = box.x if across else box.y
+        last = first + (box.width if across else box.height)
+        if first >= start and last <= end:
+            found.append(part)
+            continue
+        first, last = max(first, start), min(last, end)
+        if last > first:
+            size = last - first
+            cut = Box(first, box.y, size, box.height) if across else Box(box.x, first, box.width, size)
+            found.append(replace(part, box=cut))
     return tuple(found)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from enum import Enum
+from functools import cached_property
 from types import MappingProxyType
 
 from presscloth.frozen import dataclass
@@ -119,7 +120,7 @@ def _without(bow: Quantity, length: Quantity) -> Quantity:
     return length if bow is NOTHING else less(length, bow)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Flat:
     """A flat thing with four edges.
 
@@ -147,11 +148,11 @@ class Flat:
             case _:
                 return self.bottom
 
-    @property
+    @cached_property
     def width(self) -> Quantity:
         return _without(self.bow[0], longest((self.top.length, self.bottom.length)))
 
-    @property
+    @cached_property
     def height(self) -> Quantity:
         return _without(self.bow[1], longest((self.left.length, self.right.length)))
 

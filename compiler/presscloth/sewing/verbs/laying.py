@@ -9,7 +9,7 @@ from fractions import Fraction
 from presscloth.measure import Quantity
 from presscloth.sewing.cut_things import box_of, in_mm
 from presscloth.sewing.lengths import less, times, total
-from presscloth.sewing.placing import NOWHERE, Box, Line, Lying, Mark, clipped, parts_moved, parts_turned
+from presscloth.sewing.placing import NOWHERE, Box, Line, Lying, Mark, parts_moved, parts_turned, within
 from presscloth.sewing.things import OPPOSITE, Flat, one_after_the_other, quarters_to, turned
 from presscloth.sewing.work import Used
 
@@ -102,10 +102,7 @@ def _between_seams(laid: Lying, i: int, seams: Sequence[Fraction], *, across: bo
     box = laid.box
     near, far = (box.x, box.x + box.width) if across else (box.y, box.y + box.height)
     start, end = (seams[i - 1] if i else near), (seams[i] if i < len(seams) else far)
-    window = (
-        Box(start, box.y, end - start, box.height) if across else Box(box.x, start, box.width, end - start)
-    )
-    return replace(laid, parts=clipped(laid.parts, window))
+    return replace(laid, parts=within(laid.parts, start, end, across=across))
 
 
 def lies_along(strip: Flat, edge: Quantity) -> bool:
