@@ -221,3 +221,24 @@ class TestInTheBrowser:
         assert page.locator(".months h3").count() == 6
         assert page.get_by_role("link", name="binding 2").is_visible()
         context.close()
+
+
+TITLES = (
+    "Çiğ İğne Kılıfı", "Túi Vải Đựng Kéo", "Łódź Żółw", "Fußbänkchen ẞ", "Ærøskøbing", "Þórður", "Œuvre",
+    "ΣΆΚΟΣ ΤΗΣ ΘΆΛΑΣΣΑΣ", "Сумка Йод Ёлка", "縫い物の袋", "바느질 가방", "सिलाई थैला", "حقيبة خياطة",
+    "ﬁﬂ ﬀ", "Ⅻ Ⓢⓔⓦ", "ＦＵＬＬ",
+    "Dvořák’s Çà", "naïve coöperation", "Ǆ Ǉ", "ſtitch", "K Å", "x² ½",
+)  # fmt: skip
+
+
+@pytest.mark.browser
+def test_the_page_folds_words_as_the_index_does(browser, tmp_path):
+    """Every title is found as it is typed, in small letters, and in large ones, in any script."""
+    booklets = tuple(recipe(f"r{number}", title, "2027-01") for number, title in enumerate(TITLES))
+    publish(booklets, (), NOWHERE, tmp_path / "site")
+    page = browser.new_page()
+    page.goto((tmp_path / "site" / "index.html").as_uri())
+    for title in TITLES:
+        for typed in (title, title.lower(), unicodedata.normalize("NFD", title)):
+            assert title in found(page, typed), typed
+    page.close()
