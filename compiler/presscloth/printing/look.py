@@ -44,11 +44,15 @@ class InkLook:
 
 @dataclass(frozen=True, slots=True)
 class LetteringLook:
-    """The words in drawings: their family, what stands in where it is missing, and their colour."""
+    """The words in drawings: their family, what stands in where it is missing, and their colour.
+
+    `least` is the size in mm that none may be smaller than on paper (0: as small as the drawing makes it).
+    """
 
     family: str
     instead: str
     colour: str
+    least: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -127,8 +131,9 @@ def _drawings(file: str, read: object) -> DrawingLook:
 
 
 def _lettering(file: str, read: object) -> LetteringLook:
-    part = _Part(file, "lettering", read, ("family", "instead", "colour"))
-    return LetteringLook(part.text("family"), part.text("instead"), part.text("colour"))
+    part = _Part(file, "lettering", read, ("family", "instead", "colour", "least"))
+    least = part.number("least", 0)
+    return LetteringLook(part.text("family"), part.text("instead"), part.text("colour"), least)
 
 
 def _card(file: str, read: object, title: str, lettering: LetteringLook) -> CardLook:

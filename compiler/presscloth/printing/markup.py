@@ -37,6 +37,7 @@ from presscloth.handout.tree import (
     Verbatim,
 )
 from presscloth.measure import System
+from presscloth.printing.keyed import Keys, keyed
 from presscloth.printing.look import Look
 from presscloth.printing.photographs import for_page, on_paper
 from presscloth.printing.svg import scale_of, svg
@@ -201,9 +202,9 @@ class Marker:
         match figure.of:
             case Drawing() as drawing:
                 self._drawn += 1
-                picture = Markup(
-                    svg(drawing, self.look, f"{self.ids}drawing-{self._drawn}", widest, self.web)
-                )
+                drawing, keys = (drawing, ()) if self.web else keyed(drawing, self.look, widest)
+                ident = f"{self.ids}drawing-{self._drawn}"
+                picture = Markup(svg(drawing, self.look, ident, widest, self.web)) + _keys(keys)
                 words = escape(drawing.caption)
             case Image() as image:
                 picture, words = self._image(image), Markup("")
@@ -278,6 +279,14 @@ def by_system(
         (system, tuple(amount.texts[place][0] for _, amount in sides))
         for place, system in enumerate(next(iter(systems)))
     )
+
+
+def _keys(keys: Keys) -> Markup:
+    """What the letters in a drawing stand for."""
+    items = _joined(
+        Markup("<li><strong>{}</strong> {}</li>\n").format(letter, words) for letter, words in keys
+    )
+    return Markup('<ul class="keys">\n{}</ul>').format(items) if keys else Markup("")
 
 
 def _measure(text: str, bracketed: bool, web: bool, system: System | None = None) -> Markup:
