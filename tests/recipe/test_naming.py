@@ -124,3 +124,18 @@ def test_a_circle_is_told_once_with_all_its_members(tmp_path):
     assert one.problem.slug() == "circle-of-names"
     assert one.problem.message() == "these measures are defined by each other: `a` → `b` → `c` → `a`"
     assert [label.span.text for label in one.problem.labels] == ["b", "c"]
+
+
+@pytest.mark.parametrize(
+    ("measure", "place", "hint"),
+    [
+        ("hight of cloth", "hight", "write `height of …`"),
+        ("finished hight of cloth", "finished hight", "write `height of …`"),
+        ("2 × colour of cloth", "colour", "use width, height, depth, around, length, count or an edge"),
+    ],
+)
+def test_a_part_that_no_thing_has_is_told_once(measure: str, place: str, hint: str, tmp_path):
+    fragment = f"## Measures\n- strip = {measure}\n- other = 2 × strip\n"
+    (one,) = reported(prove(scaffold.write(fragment, tmp_path)))
+    assert (one.problem.slug(), one.problem.span.text) == ("part-unknown", place)
+    assert one.problem.hint().startswith(hint)

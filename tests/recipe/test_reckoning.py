@@ -132,8 +132,6 @@ def test_percent_and_exactly():
         ("2 × (a + b", "bracket-not-closed", "(", "add the `)` where it belongs"),
         ("a + b)", "bracket-not-closed", ")", "take the bracket out"),
         ("5 cm (", "bracket-not-closed", "(", "add the `)` where it belongs"),
-        ("hight of a", "part-unknown", "hight", "write `height of …`"),
-        ("colour of a", "part-unknown", "colour", "use width, height, depth, around, length, count"),
     ],
 )
 def test_what_cannot_be_read(text: str, name: str, place: str, hint: str):

@@ -11,7 +11,7 @@ from presscloth.recipe.lexer import Token, TokenKind
 from presscloth.recipe.patterns import Element, Literal, Maybe, OneOf, Place
 from presscloth.recipe.reckoning import ExpressionReader
 from presscloth.recipe.statement import Amount, Caught, Choice, Counted, EdgesOf, Sides, Slot, Things
-from presscloth.recipe.words import EDGES, SMALL_WORDS, look_up, nearest
+from presscloth.recipe.words import EDGES, PARTS, SMALL_WORDS, look_up, nearest
 from presscloth.source import Passage, Span
 
 MOST_WORDS = 6
@@ -44,6 +44,14 @@ class Known:
 
     def is_measure(self, name: str) -> bool:
         return look_up(name, self.measures) is not None
+
+    def is_part(self, part: PartOf) -> bool:
+        """Whether things have such a part: a side, or an edge that an outline names."""
+        return part.part in PARTS or part.part in self.edges
+
+    def nearest_part(self, part: PartOf) -> str | None:
+        """The part that somebody who typed another one probably meant."""
+        return nearest(part.part, (*sorted(PARTS), *self.edges))
 
     def nearest(self, name: str) -> str | None:
         return nearest(name, (*self.things, *self.measures))
@@ -218,7 +226,9 @@ class Matcher:
         quiet = Problems()
         reader = ExpressionReader(self.passage, quiet, self.tokens[start:end])
         found = reader.expression()
-        return None if isinstance(found, Broken) or reader.next is not None else found
+        if isinstance(found, Broken) or reader.next is not None:
+            return None
+        return found if all(self.known.is_part(part) for part in parts_in(found)) else None
 
     def _names_known(self, expression: Expression) -> bool:
         return all(
@@ -271,6 +281,17 @@ def names_of(slot: Slot) -> Iterator[tuple[Name, bool]]:
             yield from names_in(expression)
         case Sides() | Choice():
             return
+
+
+def part_words(part: PartOf) -> Span:
+    """The place of what stands before `of`."""
+    before = part.span.text[: part.of.span.start - part.span.start].rstrip()
+    return part.span.source.span(part.span.start, part.span.start + len(before.removesuffix("of").rstrip()))
+
+
+def parts_in(expression: Expression) -> Iterator[PartOf]:
+    """The measures of things in an expression: `width of panel`."""
+    return (each for each in within(expression) if isinstance(each, PartOf))
 
 
 def names_in(expression: Expression) -> Iterator[tuple[Name, bool]]:

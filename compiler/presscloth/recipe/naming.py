@@ -7,8 +7,8 @@ from collections.abc import Iterator, Mapping, Sequence
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.expression import Expression, Name
 from presscloth.recipe.lost import cause
-from presscloth.recipe.matching import Known, names_in
-from presscloth.recipe.reading_problems import NameUnknown
+from presscloth.recipe.matching import Known, names_in, part_words, parts_in
+from presscloth.recipe.reading_problems import NameUnknown, PartUnknown
 from presscloth.recipe.tree import Definition, Material, Piece, Size
 from presscloth.recipe.words import Names, look_up
 from presscloth.source import Span
@@ -164,7 +164,11 @@ class ThingNotMeasure(Problem):
 
 
 def hold_names(expression: Expression, known: Known, problems: Problems) -> None:
-    """Report the names in an expression that nothing bears."""
+    """Report the names in an expression that nothing bears, and parts that no thing has."""
+    for part in parts_in(expression):
+        if not known.is_part(part):
+            words = part_words(part)
+            problems.add(PartUnknown(span=words, part=words.quoted, meant=known.nearest_part(part)))
     for name, measure in names_in(expression):
         if measure and known.is_measure(name.text):
             continue

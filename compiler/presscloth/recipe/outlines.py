@@ -161,7 +161,7 @@ def _hold(run: Run, before: Sequence[Run]) -> None:
 
 
 def _edge_name(passage: Passage) -> Name:
-    name = Name(" ".join(passage.text.split()), passage.span())
+    name = Name(" ".join(passage.text.casefold().split()), passage.span())
     why = None if name.text in EDGES else why_no_name(name.text) if name.text else "it is empty"
     if why is not None:
         raise _Unclear(NameNotAllowed(span=name.span, name=name.text, why=why))

@@ -19,7 +19,7 @@ from presscloth.recipe.expression import Broken, Compared, Expression, Name
 from presscloth.recipe.front import front_matter
 from presscloth.recipe.lost import columns_left_out, left_out
 from presscloth.recipe.markdown import HeadingBlock, MarkdownBlock
-from presscloth.recipe.matching import Known
+from presscloth.recipe.matching import Known, part_words, parts_in
 from presscloth.recipe.materials import read_materials
 from presscloth.recipe.naming import circles, definitions, hold_names, known_names, one_name_one_thing
 from presscloth.recipe.outline import expressions as outline_expressions
@@ -27,7 +27,7 @@ from presscloth.recipe.outlines import hold_outlines, read_outlines
 from presscloth.recipe.patterns import VerbForm
 from presscloth.recipe.pieces import read_pieces
 from presscloth.recipe.prose import Measure
-from presscloth.recipe.reading_problems import NameUnknown
+from presscloth.recipe.reading_problems import NameUnknown, PartUnknown
 from presscloth.recipe.refused import under_refused_names
 from presscloth.recipe.sections import (
     SizeUnknown,
@@ -112,8 +112,11 @@ def read(
     found = Problems()
     recipe = _read(source, slug, folder, verbs, found)
     problems.extend(list(under_refused_names(found.found())))
-    unknown = frozenset(p.span for p in found.found() if isinstance(p, NameUnknown | SizeUnknown))
-    return replace(recipe, unknown=unknown)
+    unknown = {p.span for p in found.found() if isinstance(p, NameUnknown | SizeUnknown)}
+    refused = {p.span for p in found.found() if isinstance(p, PartUnknown)}
+    asked = (part for each in (*_expressions(recipe), *_printed(recipe)) for part in parts_in(each))
+    unknown |= {part.of.span for part in asked if refused and part_words(part) in refused}
+    return replace(recipe, unknown=frozenset(unknown))
 
 
 def _read(

@@ -9,7 +9,8 @@ class PartUnknown(Problem):
     """What stands before `of` is not a part of a thing.
 
     A thing has a width, a height, a depth, a length, it is so much around, it has edges (left,
-    right, top, bottom), and there are so many of it. Anything else cannot be measured.
+    right, top, bottom, and those that its outline names), and there are so many of it. Anything else
+    cannot be measured.
 
     Fails:
 

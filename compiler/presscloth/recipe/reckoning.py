@@ -44,8 +44,8 @@ from presscloth.recipe.expression_problems import (
     WordsLeftOver,
 )
 from presscloth.recipe.lexer import Token, TokenKind, tokens
-from presscloth.recipe.reading_problems import ComparisonMissing, PartUnknown
-from presscloth.recipe.words import FUNCTIONS, PARTS, SMALL_WORDS, nearest
+from presscloth.recipe.reading_problems import ComparisonMissing
+from presscloth.recipe.words import FUNCTIONS, PARTS, SMALL_WORDS
 from presscloth.source import Passage, Span
 
 DEEPEST = 30
@@ -377,8 +377,6 @@ class ExpressionReader:
         finished = part.startswith("finished ")
         part = part.removeprefix("finished ")
         whole = span.to(thing.span)
-        if part not in PARTS:
-            raise _Stuck(PartUnknown(span=span, part=text, meant=nearest(part, PARTS)))
         return PartOf(part, finished, thing, whole)
 
     def _name_after_of(self) -> Name:

@@ -9,7 +9,19 @@ from presscloth.measure import Quantity, length
 from presscloth.problems import Problem
 from presscloth.recipe.patterns import ResultRule
 from presscloth.sewing.lengths import NOTHING, less, longest, shortest, times, times_pi, total
-from presscloth.sewing.things import FINISHED, SIDES, Circle, Edge, Flat, Hollow, Long, Odd, Shape, Shaped
+from presscloth.sewing.things import (
+    FINISHED,
+    SIDES,
+    Circle,
+    Edge,
+    Flat,
+    Hollow,
+    Long,
+    Odd,
+    Shape,
+    Shaped,
+    same_allowance,
+)
 from presscloth.sewing.verbs.laying import lay
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
@@ -133,7 +145,7 @@ def finished_on(shape: Shape, taken: dict[str, Quantity]) -> Shape:
                 made[name] = edge.finished(long) if name in taken else edge.long(long)
             return Flat(made["left"], made["right"], made["top"], made["bottom"], bow=shape.bow)
         case Shaped():
-            return Shaped({n: e.finished(e.length) if n in taken else e for n, e in shape.edges.items()})
+            return _shaped_finished_on(shape, taken)
         case Hollow():
             ends = {
                 name: end.finished(end.length) if name in taken else end for name, end in shape.ends.items()
@@ -148,6 +160,17 @@ def finished_on(shape: Shape, taken: dict[str, Quantity]) -> Shape:
             return Circle(less(shape.diameter, *(times(2, lost) for lost in taken.values())), FINISHED)
         case _:
             return shape
+
+
+def _shaped_finished_on(shape: Shaped, taken: dict[str, Quantity]) -> Shaped:
+    """An outline some of whose edges are finished; how large it is stays known where all lose the same."""
+    edges = {name: e.finished(e.length) if name in taken else e for name, e in shape.edges.items()}
+    lost = next(iter(taken.values()), NOTHING)
+    alike = set(taken) == set(edges) and all(same_allowance(each, lost) for each in taken.values())
+    if not alike or shape.width is None or shape.height is None:
+        return Shaped(edges)
+    width, height = less(shape.width, times(2, lost)), less(shape.height, times(2, lost))
+    return Shaped(edges, width, height, width, height)
 
 
 def _hold_reach(work: Work, sides: Sequence[Side], *, round_it: bool, what: str) -> None:
