@@ -148,11 +148,13 @@ def booklet(proved: Proved, publisher: Publisher) -> Booklet:
         WorkedOut(size.sewn, size.evaluator, size.settled, size.buying.purchases) for size in proved.sizes
     )
     handouts = tuple(make_handout(each, publisher) for each in worked)
-    return Booklet(handouts, tuple(follow(size, publisher) for size in proved.sizes))
+    pairs = zip(proved.sizes, handouts, strict=True)
+    return Booklet(handouts, tuple(follow(size, handout, publisher) for size, handout in pairs))
 
 
 def booklets_of(proved: Proved, publisher: Publisher) -> tuple[Booklet, ...]:
     """The handouts of a sound recipe in its own language and in each into which it is translated."""
+    from presscloth.choices import follow
     from presscloth.handout.build import WorkedOut, make_handout, slug_in
     from presscloth.handout.tree import Booklet
 
@@ -163,7 +165,7 @@ def booklets_of(proved: Proved, publisher: Publisher) -> tuple[Booklet, ...]:
         (own.first.language, proved.slug),
         *((each.language, slug_in(proved.slug, each)) for each in proved.translations),
     )
-    translated = (
+    translated = tuple(
         tuple(
             make_handout(
                 WorkedOut(
@@ -175,9 +177,16 @@ def booklets_of(proved: Proved, publisher: Publisher) -> tuple[Booklet, ...]:
         )
         for translation in proved.translations
     )
+    choices = (
+        tuple(
+            follow(size, handout, publisher, translation)
+            for size, handout in zip(proved.sizes, handouts, strict=True)
+        )
+        for translation, handouts in zip(proved.translations, translated, strict=True)
+    )
     return tuple(
-        Booklet(tuple(replace(handout, languages=languages) for handout in handouts), choices)
-        for handouts, choices in ((own.handouts, own.choices), *((each, ()) for each in translated))
+        Booklet(tuple(replace(handout, languages=languages) for handout in handouts), followed)
+        for handouts, followed in ((own.handouts, own.choices), *zip(translated, choices, strict=True))
     )
 
 

@@ -9,16 +9,15 @@ from itertools import islice, product
 
 from presscloth.choices.offers import offers, take
 from presscloth.choices.reckoned import Reach, Reckoned
-from presscloth.choices.tracing import reaches, trace, variables
-from presscloth.handout.build import Drawn, WorkedOut, drawings
+from presscloth.choices.tracing import Tracer, reaches, tongue, variables
 from presscloth.handout.choosing import Choice, DrawnWay, Followable, Offer, Way
-from presscloth.handout.tree import Publisher
-from presscloth.handout.wording import systems_of
+from presscloth.handout.tree import Handout, Publisher
 from presscloth.measure import Kind, System
-from presscloth.measure.following import Chosen, Following, Form, Guard
+from presscloth.measure.following import Chosen, Form, Guard
 from presscloth.measure.rounding import half_up
 from presscloth.proof.size import WorkedSize
-from presscloth.tongue import speaking, tongue_of
+from presscloth.tongue import speaking
+from presscloth.translation.tree import Translation
 
 MOST_TRACES = 60
 """So often is a size worked out at most; a page says so where it cannot follow."""
@@ -45,29 +44,26 @@ BETWEEN = Fraction(1, 3)
 """A part of a step: where values that lie on no grid are tried."""
 
 
-def follow(size: WorkedSize, publisher: Publisher) -> Followable | None:
-    """Transform a sound size into what its page needs to follow the reader; None where nothing is chosen."""
-    offered = offers(size)
+def follow(
+    size: WorkedSize, handout: Handout, publisher: Publisher, translation: Translation | None = None
+) -> Followable | None:
+    """Transform a sound size into what its page needs to follow the reader; None where nothing is chosen.
+
+    `handout` is the one of the recipe's own values, in the language of the `translation` if there is one.
+    """
+    with speaking(tongue(size, translation)):
+        offered = offers(size)
     if not offered:
         return None
-    recipe = size.edition.recipe
-    systems = systems_of(recipe, publisher.systems)
-    worked = WorkedOut(size.sewn, size.evaluator, size.settled, size.buying.purchases)
-    with speaking(tongue_of(recipe.front.language)):
-        drawn = drawings(worked, systems)
-    return _Explorer(size, offered, publisher, drawn).explored()
+    return _Explorer(offered, Tracer(size, offered, handout, publisher, translation)).explored()
 
 
 class _Explorer:
-    def __init__(
-        self, size: WorkedSize, offered: tuple[Offer, ...], publisher: Publisher, drawn: Drawn
-    ) -> None:
-        self._size = size
-        self._systems = size.edition.recipe.front.systems
+    def __init__(self, offered: tuple[Offer, ...], tracer: Tracer) -> None:
+        self._systems = tracer.size.edition.recipe.front.systems
         self._offers = offered
-        self._publisher = publisher
-        self._drawn = drawn
-        self._following = Following()
+        self._tracer = tracer
+        self._following = tracer.now
         self._ways: list[Way] = []
         self._traces = 0
 
@@ -76,7 +72,7 @@ class _Explorer:
         telling += [choice for choice in self._at_turning_points() if self._tells(choice)]
         for choice in together(telling):
             self._tells(choice)
-        name = self._size.edition.size.name
+        name = self._tracer.size.edition.size.name
         return Followable(name, self._offers, self._following, tuple(self._ways), self._traces < MOST_TRACES)
 
     def _at_turning_points(self) -> Iterator[Choice]:
@@ -116,7 +112,7 @@ class _Explorer:
 
     def _trace(self, choice: Choice) -> Way:
         self._traces += 1
-        way = trace(self._size, self._offers, choice, self._following, self._publisher, self._drawn)
+        way = self._tracer.trace(choice)
         reach = Reach(self._following, reaches(self._offers))
 
         def needed(guards: Sequence[Guard]) -> tuple[Guard, ...]:

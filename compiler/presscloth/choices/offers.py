@@ -11,6 +11,7 @@ from presscloth.proof.size import WorkedSize
 from presscloth.recipe.expression import Expression, Measured
 from presscloth.recipe.naming import definitions
 from presscloth.recipe.prose import plain
+from presscloth.tongue import named
 
 UNIT_OF: Mapping[tuple[Kind, System], str] = {
     (Kind.LENGTH, System.METRIC): "cm",
@@ -37,6 +38,7 @@ def _offers(size: WorkedSize) -> Iterator[Offer]:
         if isinstance(own, Quantity) and isinstance(least, Quantity) and isinstance(most, Quantity):
             yield Offer(
                 name=definition.name.text,
+                label=named(definition.name.text),
                 note=plain(definition.note),
                 own=own,
                 least=least,

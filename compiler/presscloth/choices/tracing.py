@@ -12,45 +12,85 @@ from presscloth.drawing.tree import Drawing
 from presscloth.handout.build import Drawn, WorkedOut, make_handout
 from presscloth.handout.choosing import Choice, DrawnWay, Offer, Way
 from presscloth.handout.sewn import step_figures
-from presscloth.handout.tree import Handout, Publisher
+from presscloth.handout.tree import Figure, Handout, Publisher
 from presscloth.measure import UNITS, Kind, Quantity, Stated, System, measure_text, number_text, printed
 from presscloth.measure.followed import chosen, worded
 from presscloth.measure.following import Chosen, Following, Guard, following
 from presscloth.problems import Problem, Problems, Severity
 from presscloth.proof import checks, widths
 from presscloth.proof.size import WorkedSize, work_out_chosen
-from presscloth.tongue import speaking, tongue_of
+from presscloth.tongue import Tongue, speaking, tongue_of
+from presscloth.translation.tree import Translation
 
 STATED = {System.METRIC: "stated in metric", System.IMPERIAL: "stated in imperial"}
 """1 where a value prints as it is stated, nothing where it was carried over."""
 
 
-def trace(
-    size: WorkedSize,
-    offers: Sequence[Offer],
-    choice: Choice,
-    now: Following,
-    publisher: Publisher,
-    drawn: Drawn,
-) -> Way:
-    """The way in which a size is reckoned for a choice, with every guard that it hangs on.
+class Tracer:
+    """Works a size out for one choice after the other; all share their nodes, `now`."""
 
-    `drawn` are the drawings of the recipe's own values, which the handout keeps; those of the choice
-    are drawn beside it, each with guards of its own.
-    """
-    with following(now), now.aside() as guards:
-        problems = Problems()
-        worked = work_out_chosen(size, quantities(offers, choice), problems)
-        broken = tuple(dict.fromkeys(problem.message() for problem in _errors(worked, problems)))
-        if broken:
-            return Way(tuple(guards), None, broken, (), ())
-        handout = make_handout(
-            WorkedOut(worked.sewn, worked.evaluator, worked.settled, size.buying.purchases, drawn), publisher
+    def __init__(
+        self,
+        size: WorkedSize,
+        offers: Sequence[Offer],
+        handout: Handout,
+        publisher: Publisher,
+        translation: Translation | None,
+    ) -> None:
+        self.size = size
+        self.now = Following()
+        self._offers = offers
+        self._publisher = publisher
+        self._translation = translation
+        self._drawn = _drawn_in(handout)
+
+    def trace(self, choice: Choice) -> Way:
+        """The way in which the size is reckoned for a choice, with every guard that it hangs on.
+
+        The handout keeps the drawings of the recipe's own values; those of the choice are drawn beside
+        it, each with guards of its own.
+        """
+        with following(self.now), self.now.aside() as guards:
+            problems = Problems()
+            worked = work_out_chosen(self.size, quantities(self._offers, choice), problems)
+            broken = tuple(dict.fromkeys(problem.message() for problem in _errors(worked, problems)))
+            if broken:
+                return Way(tuple(guards), None, broken, (), ())
+            handout = self._handout(worked)
+            own = tuple(guards)
+            with speaking(tongue(self.size, self._translation)):
+                pieces, steps = _drawn(worked, handout, self.now)
+            return Way(own, handout, (), pieces, steps)
+
+    def _handout(self, worked: WorkedSize) -> Handout:
+        purchases = self.size.buying.purchases
+        return make_handout(
+            WorkedOut(
+                worked.sewn, worked.evaluator, worked.settled, purchases, self._drawn, self._translation
+            ),
+            self._publisher,
         )
-        own = tuple(guards)
-        with speaking(tongue_of(size.edition.recipe.front.language)):
-            pieces, steps = _drawn(worked, handout, now)
-        return Way(own, handout, (), pieces, steps)
+
+
+def tongue(size: WorkedSize, translation: Translation | None) -> Tongue:
+    """The language of a size's handout."""
+    if translation is None:
+        return tongue_of(size.edition.recipe.front.language)
+    return tongue_of(translation.language, translation.names)
+
+
+def _drawn_in(handout: Handout) -> Drawn:
+    """The drawings that stand in a handout."""
+    steps = {
+        step.number: tuple(each for each in step.content if isinstance(each, Figure) and _is_drawn(each))
+        for stage in handout.stages
+        for step in stage.steps
+    }
+    return Drawn(handout.pieces, steps, handout.layouts)
+
+
+def _is_drawn(figure: Figure) -> bool:
+    return isinstance(figure.of, Drawing)
 
 
 def _errors(worked: WorkedSize, problems: Problems) -> Iterator[Problem]:

@@ -51,13 +51,13 @@ def _known(quantity: Quantity | None) -> tuple[object, ...]:
 def demands(sewn: Sewn) -> tuple[Demand, ...]:
     """What every way takes, with the measures as stated, and with those to be chosen at their longest."""
     found = list(_of_ways(sewn.constructions))
-    longest = _longest(sewn.edition)
-    if longest:
-        edition = make_edition(sewn.edition.recipe, sewn.edition.size, Problems(), unasked, longest)
+    most = longest(sewn.edition)
+    if most:
+        edition = make_edition(sewn.edition.recipe, sewn.edition.size, Problems(), unasked, most)
         if _sewn_alike(edition, sewn.edition):
             resized = [replace(each, edition=edition) for each in sewn.constructions]
         else:
-            resized = [sew(edition, way, longest, sewn.memory) for way in ways(edition)]
+            resized = [sew(edition, way, most, sewn.memory) for way in ways(edition)]
         found += _of_ways(resized)
     return tuple(found)
 
@@ -69,7 +69,7 @@ def _sewn_alike(edition: Edition, other: Edition) -> bool:
     return not by_sewing and counts[0] == counts[1]
 
 
-def _longest(edition: Edition) -> Mapping[str, Quantity]:
+def longest(edition: Edition) -> Mapping[str, Quantity]:
     """The measures that are the reader's to choose, each at the longer end of its range."""
     found: dict[str, Quantity] = {}
     for end in chosen_ends(edition):

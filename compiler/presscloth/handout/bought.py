@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from fractions import Fraction
+from functools import partial
 from itertools import zip_longest
 
 from presscloth.cutting.buying import Purchase
 from presscloth.drawing.layouts import draw_layouts
-from presscloth.handout.tree import Amount, Figure, LayoutRow
+from presscloth.drawing.tree import Drawing
+from presscloth.handout.tree import Amount, Figure, Inline, LayoutRow, Text
 from presscloth.handout.wording import amount
 from presscloth.measure import Kind, Quantity, System, decimal_text, number_text, printed
 from presscloth.recipe.tree import Form
@@ -78,17 +80,20 @@ def layout_rows(purchases: Mapping[str, Purchase], systems: Sequence[System]) ->
     """The cutting layouts of everything that is cut from cloth; each system has its own."""
     rows: list[LayoutRow] = []
     for purchase in purchases.values():
-        rows += _rows(purchase, systems)
+        rows += layouts_of(purchase, systems, draw_layouts)
         if purchase.with_optional:
-            rows += _rows(purchase.full(), systems, optional_words(purchase))
+            what_for = optional_words(purchase)
+            rows += layouts_of(purchase.full(), systems, partial(draw_layouts, what_for=what_for))
     return tuple(rows)
 
 
-def _rows(purchase: Purchase, systems: Sequence[System], what_for: str = "") -> Iterator[LayoutRow]:
-    drawn = (
-        [(system, Figure(drawing)) for drawing in draw_layouts(purchase, system, what_for)]
-        for system in systems
-    )
+def layouts_of(
+    purchase: Purchase,
+    systems: Sequence[System],
+    draw: Callable[[Purchase, System], Sequence[Drawing]],
+) -> Iterator[LayoutRow]:
+    """The layouts of one purchase, drawn in every system."""
+    drawn = ([(system, Figure(each)) for each in draw(purchase, system)] for system in systems)
     for row in zip_longest(*drawn):
         yield tuple(each for each in row if each is not None)
 
@@ -101,3 +106,23 @@ def verdict(purchase: Purchase | None) -> str:
         return say("least that can be bought")
     over = max(bought.buy / bought.bound - 1 for bought in purchase.by_system.values() if bought.bound)
     return say("within {percent} % of the bound", percent=decimal_text(max(over * 100, Fraction(1)), 0))
+
+
+def longest_words(
+    longest: Mapping[str, Quantity], systems: Sequence[System]
+) -> tuple[tuple[Inline, ...], ...]:
+    """`Quantities to buy are for the longest handle length, 80 cm (32 in).`: one line for each choice."""
+    return tuple(_longest(named(name), most, systems) for name, most in longest.items())
+
+
+def _longest(name: str, most: Quantity, systems: Sequence[System]) -> tuple[Inline, ...]:
+    if most.kind is Kind.LENGTH:
+        words = say("Quantities to buy are for the longest {name}, {amount}.", name=name, amount=_HERE)
+    else:
+        words = say("Quantities to buy are for the most {name}, {amount}.", name=name, amount=_HERE)
+    before, _, after = words.partition(_HERE)
+    return Text(before), amount(most, systems), Text(after)
+
+
+_HERE = "\0"
+"""Where in a sentence an amount stands."""

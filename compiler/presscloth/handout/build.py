@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from presscloth.cutting.buying import Purchase
+from presscloth.cutting.demand import longest
 from presscloth.drawing.pieces import draw_pieces
 from presscloth.edition import Edition, Evaluator, statements
 from presscloth.frozen import dataclass
 from presscloth.handout import tree
-from presscloth.handout.bought import layout_rows, quantities
+from presscloth.handout.bought import layout_rows, longest_words, quantities
 from presscloth.handout.cautions import cautions
 from presscloth.handout.lists import cut_lines, material_lines, used_materials
 from presscloth.handout.orders import cut_orders
@@ -131,6 +132,7 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
             for section in recipe.notes
         ),
         layouts=drawn.layouts,
+        longest=longest_words(longest(edition), teller.systems),
         orders=cut_orders(worked.purchases, teller.systems),
         templates=template_sets(edition, teller.systems),
         revised=front.revised,

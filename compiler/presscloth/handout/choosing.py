@@ -16,10 +16,12 @@ from presscloth.measure.following import Following, Guard
 class Offer:
     """A measure that the reader may choose between `least` and `most`; the recipe's own value is `own`.
 
-    `units` are those in which it is typed: the author's own where the value is stated.
+    `label` is its name in the language of the handout; `units` are those in which it is typed: the
+    author's own where the value is stated.
     """
 
     name: str
+    label: str
     note: str
     own: Quantity
     least: Quantity

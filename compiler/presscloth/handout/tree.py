@@ -261,6 +261,7 @@ class TemplateSet:
 class Handout:
     """One recipe in one size.
 
+    `longest` says, for each measure that the reader may choose, for which choice quantities suffice.
     `revised` is the day of this version (`2027-06-14`) or empty; `part_of` and `week` tell of which
     longer project it is a part, empty and 0 where it is none. `languages` are all languages in which
     the recipe is published, its own first, each with the short name under which it stands; empty where
@@ -297,6 +298,7 @@ class Handout:
     layouts: tuple[LayoutRow, ...] = ()
     orders: tuple[CutOrder, ...] = ()
     templates: tuple[TemplateSet, ...] = ()
+    longest: tuple[tuple[Inline, ...], ...] = ()
     revised: str = ""
     part_of: str = ""
     week: int = 0

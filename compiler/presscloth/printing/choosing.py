@@ -9,6 +9,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import count
 
 from presscloth.drawing.reals import Real
@@ -32,6 +33,9 @@ SCRIPTS = "".join(
     f'<script src="{script}" defer></script>\n'
     for script in (DATA_FILE, "../theme/reckoning.js", "../theme/choices.js")
 )
+
+FOLLOWING = ("finished", "intro", "materials", "tools", "cutting", "stages", "notes")
+"""What of a handout may follow a choice."""
 
 PLACE = "data-f"
 """Marks a number that follows the reader's choice; the value is its place in the size."""
@@ -73,7 +77,9 @@ class Following:
 
 def _along(handout: Handout, size: Followable | None, place: int) -> Handout:
     way = size.ways[place] if size is not None and place < len(size.ways) else None
-    return handout if way is None or way.handout is None else way.handout
+    if way is None or way.handout is None:
+        return handout
+    return replace(handout, **{name: getattr(way.handout, name) for name in FOLLOWING})
 
 
 def marked_page(page: str, following: Following) -> str:
@@ -165,7 +171,12 @@ def _size(size: Followable, name: str, pages: Sequence[str]) -> Json:
         along, puts = followed_places(pages[place], name)
         if way.handout is None or along == words:
             ways.append(_way(way, puts, nodes))
-    return {"offers": [_offer(offer) for offer in size.offers], "ways": ways, "drawings": nodes.drawings, "nodes": nodes.written()}
+    return {
+        "offers": [_offer(offer) for offer in size.offers],
+        "ways": ways,
+        "drawings": nodes.drawings,
+        "nodes": nodes.written(),
+    }
 
 
 def _offer(offer: Offer) -> Json:
@@ -176,7 +187,7 @@ def _offer(offer: Offer) -> Json:
         return [printed(quantity, system).text for system in System]
 
     return {
-        "name": spoken().named(offer.name),
+        "name": offer.label,
         "note": offer.note,
         "kind": offer.kind.value,
         "units": [offer.units[system] for system in System],

@@ -109,6 +109,7 @@ def _lists(handout: Handout) -> Iterator[str]:
     if handout.materials:
         yield _underlined(say("Materials"), "-")
         yield "\n".join(_hung(f"{line.key}  ", _material(line)) for line in handout.materials)
+        yield from (_filled(_words(line)) for line in handout.longest)
     if handout.tools:
         yield _underlined(say("Tools"), "-")
         yield "\n".join(_hung("- ", _words(tool)) for tool in handout.tools)
