@@ -68,6 +68,12 @@ def test_a_theme_may_enlarge_drawings_as_far_as_they_fit():
     assert drawn(look=large, width=120).get("width") == "180mm"
 
 
+def test_a_theme_may_say_how_high_a_drawing_may_become():
+    low = replace(LOOK, drawings=replace(LOOK.drawings, scale=2.0, tall=60.0))
+    root = drawn(look=low, width=60, height=40)
+    assert (root.get("width"), root.get("height")) == ("90mm", "60mm")
+
+
 def test_the_words_for_it_come_first_and_are_escaped():
     root = drawn(Line(((0, 0), (1, 1)), Ink.CUT), alt='Front & back <"sewn">')
     title = root[0]

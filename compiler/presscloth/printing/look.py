@@ -57,11 +57,15 @@ class LetteringLook:
 
 @dataclass(frozen=True, slots=True)
 class DrawingLook:
-    """How much drawings are enlarged, and how wide, in mm, one may become: beside text, by itself."""
+    """How much drawings are enlarged, and how wide, in mm, one may become: beside text, by itself.
+
+    `tall` is how high one may become in mm (0: as high as it is).
+    """
 
     scale: float
     in_text: float
     alone: float
+    tall: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,8 +130,10 @@ def _cut(file: str, read: object) -> Cut:
 
 
 def _drawings(file: str, read: object) -> DrawingLook:
-    part = _Part(file, "drawings", read, ("scale", "in text", "alone"))
-    return DrawingLook(part.number("scale"), part.number("in text"), part.number("alone"))
+    part = _Part(file, "drawings", read, ("scale", "in text", "alone", "tall"))
+    return DrawingLook(
+        part.number("scale"), part.number("in text"), part.number("alone"), part.number("tall", 0)
+    )
 
 
 def _lettering(file: str, read: object) -> LetteringLook:

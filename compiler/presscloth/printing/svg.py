@@ -98,7 +98,8 @@ def svg(drawing: Drawing, look: Look, ident: str, widest: float, classes: bool =
 
 def scale_of(drawing: Drawing, look: Look, widest: float) -> float:
     """How much a drawing is enlarged: as the look wants it, as far as it fits into `widest` mm."""
-    return min(look.drawings.scale, widest / drawing.width)
+    tallest = look.drawings.tall or float("inf")
+    return min(look.drawings.scale, widest / drawing.width, tallest / drawing.height)
 
 
 def drawing_styles(look: Look) -> str:
