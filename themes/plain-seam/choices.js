@@ -95,9 +95,10 @@
       const said = make("p", { class: "said", role: "status" });
       const range = make("span", { class: "range" }, say(words.range, { least, most }));
       const note = offer.note ? [make("p", { class: "note" }, offer.note)] : [];
+      const inputLine = make("p", { class: "inputs" }, ...shown, back);
       const title = make("p", { class: "name" }, make("strong", {}, offer.name), " ", range);
-      const row = make("div", { class: "offer" }, title, make("p", { class: "inputs" }, ...shown, back), ...note, said);
-      return { row, inputs: inputs.map((label) => label.querySelector("input")), back, said };
+      const row = make("div", { class: "offer" }, title, inputLine, ...note, said);
+      return { row, inputLine, inputs: inputs.map((label) => label.querySelector("input")), back, said };
     }
 
     function tell(place, message) {
@@ -116,6 +117,7 @@
         row.inputs[at].value = inTongue(shown);
       });
       row.back.hidden = isOwn(choice, offer);
+      row.inputLine.dataset.value = both(SYSTEMS.map((_, at) => textOf(offer, at)));
     }
 
     function typed(place, system, input) {

@@ -29,7 +29,7 @@ from presscloth.tongue import say, speaking, spoken, tongue_of
 DATA_FILE = "choices-data.js"
 """Beside the page: what follows how, as a script, since a page in a folder may read no other data."""
 
-SCRIPTS = "".join(
+SCRIPTS = '<link rel="stylesheet" href="../theme/choices.css">\n' + "".join(
     f'<script src="{script}" defer></script>\n'
     for script in (DATA_FILE, "../theme/reckoning.js", "../theme/choices.js")
 )
@@ -144,7 +144,6 @@ def _words() -> Json:
         "range": say("from {least} to {most}"),
         "own": say("Back to the recipe’s {own}"),
         "changed": say("Numbers that follow your choice are underlined with dots."),
-        "bought": say("Quantities to buy and cutting layouts are for the longest choice, {most}."),
         "outside": say("{typed} lies outside the range from {least} to {most}. {own} stays."),
         "unread": say("“{typed}” cannot be read as a measure; write 7.5, 7 1/2 or 7½. {own} stays."),
         "comma": say("Write a point: {point} instead of {typed}. {own} stays."),

@@ -10,7 +10,15 @@ from presscloth.printing.names import slug
 from presscloth.printing.svg import drawing_styles
 from presscloth.printing.theme import Theme
 
-AS_THEY_ARE = ("screen.css", "catalogue.css", "page.js", "reckoning.js", "choices.js", "search.js")
+AS_THEY_ARE = (
+    "screen.css",
+    "catalogue.css",
+    "page.js",
+    "reckoning.js",
+    "choices.js",
+    "choices.css",
+    "search.js",
+)
 
 
 def theme_files(theme: Theme) -> Iterator[tuple[str, str | bytes]]:
