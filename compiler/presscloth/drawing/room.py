@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from itertools import accumulate, pairwise
 from math import ceil, hypot
 
 from presscloth.drawing.clipping import Frame, Point
 
-CELL = 2.0
+CELL = 4.0
 
 
 class Room:
-    """The cells of a frame, 2 mm wide; a line takes every cell that it touches."""
+    """The cells of a frame, 4 mm wide; a line takes every cell that it touches."""
 
     def __init__(self, frame: Frame) -> None:
         self._frame = frame
@@ -38,28 +38,18 @@ class Room:
             self._taken[row][column] = 1
             self._sums = None
 
-    def places(self, width: float, height: float) -> list[tuple[int, Frame]]:
-        """Every place for a box, with how many cells of it are taken already."""
+    def places(self, width: float, height: float) -> Iterator[tuple[int, float, float]]:
+        """Every place for a box: how many cells of it are taken already, and its upper left corner."""
         if self._sums is None:
             self._sums = _summed(self._taken)
-        sums = self._sums
         wide, high = ceil(width / CELL) + 1, ceil(height / CELL) + 1
-        return [
-            (
-                sums[row + high][column + wide]
-                - sums[row][column + wide]
-                - sums[row + high][column]
-                + sums[row][column],
-                Frame(
-                    self._frame.x + (column + 0.5) * CELL,
-                    self._frame.y + (row + 0.5) * CELL,
-                    width,
-                    height,
-                ),
-            )
-            for row in range(0, self._down - high + 1, 2)
-            for column in range(0, self._across - wide + 1, 2)
-        ]
+        at = [self._frame.x + (column + 0.5) * CELL for column in range(self._across - wide + 1)]
+        for row in range(self._down - high + 1):
+            above, below = self._sums[row], self._sums[row + high]
+            y = self._frame.y + (row + 0.5) * CELL
+            for column, x in enumerate(at):
+                end = column + wide
+                yield below[end] - above[end] - below[column] + above[column], x, y
 
 
 def _summed(cells: Sequence[Sequence[int]]) -> list[list[int]]:

@@ -6,6 +6,7 @@ A tile fits between the margins of A4 and of Letter, so that both papers have th
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from heapq import nsmallest
 from math import ceil, cos, hypot, radians, sin
 
 from presscloth.drawing.clipping import Frame, Point, clipped, inside
@@ -180,14 +181,15 @@ def _ends(words: Lettering) -> tuple[Point, Point]:
 
 def _best(plane: Plane, rooms: Sequence[tuple[_Tile, Room]], width: float, height: float) -> Frame:
     """The place on one tile that crosses the least, inside the piece, nearest to its middle."""
-    middle = (max(x for x, _ in plane.cut) / 2, max(y for _, y in plane.cut) / 2)
-
-    def away(place: tuple[int, Frame]) -> tuple[int, float]:
-        taken, box = place
-        return taken, hypot(box.x + box.width / 2 - middle[0], box.y + box.height / 2 - middle[1])
-
-    every = sorted((place for _, room in rooms for place in room.places(width, height)), key=away)
-    return next((box for _, box in every[:NEAREST] if _is_inside(plane, box)), every[0][1])
+    middle_x = max(x for x, _ in plane.cut) / 2 - width / 2
+    middle_y = max(y for _, y in plane.cut) / 2 - height / 2
+    every = (
+        (taken, hypot(x - middle_x, y - middle_y), x, y)
+        for _, room in rooms
+        for taken, x, y in room.places(width, height)
+    )
+    best = [Frame(x, y, width, height) for _, _, x, y in nsmallest(NEAREST, every)]
+    return next((box for box in best if _is_inside(plane, box)), best[0])
 
 
 def _label(plane: Plane, box: Frame) -> Iterator[Shape]:
@@ -248,7 +250,8 @@ def _sheet(plane: Plane, tiles: Sequence[_Tile], number: int, placed: Sequence[_
 
 def _free(room: Room, width: float, height: float) -> Frame:
     """Where the least is taken; of such places the lowest, and of those the one farthest to the right."""
-    return min(room.places(width, height), key=lambda place: (place[0], -place[1].y, -place[1].x))[1]
+    _, y, x = min((taken, -y, -x) for taken, x, y in room.places(width, height))
+    return Frame(-x, -y, width, height)
 
 
 def _square(box: Frame, words: str) -> Iterator[Shape]:
