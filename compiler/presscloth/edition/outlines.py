@@ -64,18 +64,22 @@ def draft_piece(
         return Broken(outline.span)
     contours: dict[System, Contour] = {}
     boxes: dict[System, tuple[Fraction, ...]] = {}
+    broken = False
     for system in System:
-        found = draft(tuple(_given(run, system) for run in runs), Closing(outline.closed.value), system)
+        given = tuple(_given(run, system, evaluator.systems) for run in runs)
+        found = draft(given, Closing(outline.closed.value), system)
         problem = (
             _crossing(outline, piece, found, system)
             if isinstance(found, Contour)
             else _problem(found, outline, runs, system)
         )
         if problem is not None and system in evaluator.systems:
-            return evaluator.report(problem.in_systems(system.value))
-        if not isinstance(found, Contour):
-            return Broken(outline.span)
-        contours[system], boxes[system] = found, _boxes(found, system)
+            evaluator.report(problem.in_systems(system.value))
+            broken = True
+        if isinstance(found, Contour):
+            contours[system], boxes[system] = found, _boxes(found, system)
+    if broken or len(contours) < len(System):
+        return Broken(outline.span)
     return _drafted(outline, runs, contours, boxes)
 
 
@@ -88,8 +92,9 @@ def _drafted(
     metric, imperial = contours[System.METRIC], contours[System.IMPERIAL]
     edges = []
     for one, other in zip(metric.edges, imperial.edges, strict=True):
-        behind = [run for run in runs if run.run.name.text in one.name or one.name in outline.edges()]
-        like = _all_of(behind)
+        behind = [runs[number] for number in one.runs]
+        # A run that only goes back depends on all others.
+        like = _all_of(behind if all(run.measures for run in behind) else runs)
         exact = all(isinstance(stretch, Straight) for stretch in one.stretches)
         long = replace(like, metric=one.length, imperial=other.length, rooted=like.rooted or not exact)
         edges.append(Edge(one.name, long, length(one.allowance, other.allowance)))
@@ -173,23 +178,30 @@ def _leg(leg: tuple[Move, ...], what: str, measure: _Measure) -> tuple[Quantity,
     return across, down
 
 
-def _given(valued: _Valued, system: System) -> RunGiven:
-    """The run in the numbers of one system."""
+def _given(valued: _Valued, system: System, published: tuple[System, ...]) -> RunGiven:
+    """The run in the numbers of one system; one that is not published has those of the other, converted.
+
+    What was carried over run by run for nobody to see need not close.
+    """
     run, arched = valued.run, valued.run.arched
+
+    def number(of: Quantity) -> Fraction:
+        return of[system] if system in published else convert(of[system.other], Kind.LENGTH, system)
+
     bend = None
     if arched is not None and valued.bend is not None:
-        bend = Bend(arched.outwards, arched.by_radius, valued.bend[system])
+        bend = Bend(arched.outwards, arched.by_radius, number(valued.bend))
     return RunGiven(
         name=run.name.text,
-        steps=tuple((across[system], down[system]) for across, down in valued.legs),
+        steps=tuple((number(across), number(down)) for across, down in valued.legs),
         curved=run.curved,
         bend=bend,
         leaving=None if run.leaving is None else run.leaving.step,
         arriving=None if run.arriving is None else run.arriving.step,
         back=not run.legs and run.to_fold is None,
         to_fold=None if run.to_fold is None else run.to_fold.step,
-        allowance=valued.allowance[system],
-        notches=tuple(None if notch is None else notch[system] for notch in valued.notches),
+        allowance=number(valued.allowance),
+        notches=tuple(None if notch is None else number(notch) for notch in valued.notches),
     )
 
 

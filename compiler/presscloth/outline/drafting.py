@@ -191,7 +191,7 @@ def _traced(number: int, run: RunGiven, way: Sequence[Point], *, clockwise: bool
     notches = tuple(long / 2 if notch is None else notch for notch in run.notches)
     if any(not 0 < notch < long for notch in notches):
         return NotchOutside(number, long)
-    return Traced(run.name, stretches, long, run.allowance, notches)
+    return Traced(run.name, stretches, long, run.allowance, notches, (number,))
 
 
 def _stretches(run: RunGiven, way: Sequence[Point], *, clockwise: bool) -> tuple[Stretch, ...] | None:
@@ -232,6 +232,7 @@ def _after(edge: Traced, other: Traced) -> Traced:
         edge.length + other.length,
         edge.allowance,
         (*edge.notches, *(edge.length + notch for notch in other.notches)),
+        (*edge.runs, *other.runs),
     )
 
 

@@ -22,7 +22,7 @@ class Closing(Enum):
 class Traced:
     """One edge along the seam line, in mm or in: its stretches, clockwise, and its seam allowance.
 
-    `notches` are measured along it from its start.
+    `notches` are measured along it from its start; `runs` are the numbers of the runs that it comes from.
     """
 
     name: str
@@ -30,6 +30,7 @@ class Traced:
     length: Fraction
     allowance: Fraction
     notches: tuple[Fraction, ...] = ()
+    runs: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)
