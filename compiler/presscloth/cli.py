@@ -92,6 +92,15 @@ def parser() -> argparse.ArgumentParser:
     )
     kits.add_argument("--out", metavar="FILE", help="where it is written (standard output)")
 
+    cues = _command(commands, "cues", "the presenter's cue sheet: times, steps, measures as they are spoken")
+    cues.add_argument("recipes", metavar="RECIPE", nargs=1, help="a recipe's folder or file")
+    cues.add_argument("--size", metavar="SIZE", help="the size; may be left out where there is only one")
+    cues.add_argument(
+        "--format", choices=("text", "pdf"), default="text", help="what is written (%(default)s)"
+    )
+    cues.add_argument("--paper", choices=("A4", "Letter"), default="A4", help="of a PDF (%(default)s)")
+    cues.add_argument("--out", metavar="FILE", help="where it is written (standard output)")
+
     why = _command(commands, "why", "explain a problem, with an example; without a name, list them all")
     why.add_argument("name", metavar="PROBLEM", nargs="*", help="a name, such as pair-disagrees")
     return whole

@@ -109,24 +109,71 @@ def measures(options: argparse.Namespace) -> int:
 
 def kits(options: argparse.Namespace) -> int:
     """Lay many kits of one size out together, and write the shop's sheet."""
+    meant = _one_size(options, "kits are cut of one recipe", "no kits are cut of a recipe that has errors")
+    if isinstance(meant, int):
+        return meant
+    _write(_kit_sheet(*meant, options), options)
+    return FINE
+
+
+def cues(options: argparse.Namespace) -> int:
+    """Write the presenter's cue sheet of one size."""
+    if options.format == "pdf" and options.out is None:
+        console.talk("presscloth: a PDF is written into a file; name it with --out")
+        return MISTYPED
+    missing = _what_pdfs_lack() if options.format == "pdf" else None
+    if missing is not None:
+        console.talk(f"presscloth: {missing}")
+        return FAILED
+    meant = _one_size(
+        options, "a cue sheet is of one recipe", "no cue sheet is made of a recipe that has errors"
+    )
+    if isinstance(meant, int):
+        return meant
+    written = _cue_sheet(meant[1], options)
+    if isinstance(written, bytes):
+        Path(options.out).write_bytes(written)
+        console.talk(f"written: {options.out}")
+    else:
+        _write(written, options)
+    return FINE
+
+
+def _cue_sheet(size: WorkedSize, options: argparse.Namespace) -> str | bytes:
+    from presscloth.handout.cues import cue_sheet
+    from presscloth.printing.cues import cues_pdf, cues_text
+    from presscloth.printing.theme import open_theme
+    from presscloth.publish.publisher import publisher_of
+
+    publisher = publisher_of(Path("site"), Problems())
+    handout = pipeline.handout_of(size, publisher)
+    if options.format == "text":
+        return cues_text(cue_sheet(handout))
+    own = Path("themes")
+    theme = open_theme(publisher.theme, own if own.is_dir() else None)
+    (written,) = cues_pdf(handout, theme, publisher, (options.paper,))
+    return written
+
+
+def _one_size(options: argparse.Namespace, only_one: str, no_errors: str) -> tuple[Recipe, WorkedSize] | int:
+    """The recipe and the size that are meant; the exit code after telling why there is none."""
     paths = _recipes(options)
     if paths is None:
         return MISTYPED
     if len(paths) > 1:
-        console.talk("presscloth: kits are cut of one recipe; name its own folder")
+        console.talk(f"presscloth: {only_one}; name its own folder")
         return MISTYPED
     (proved,) = _prove(paths)
     if proved.recipe is None or not proved.sound:
         _show(_reported([proved]), Format.TEXT)
-        console.talk(f"{proved.slug}: no kits are cut of a recipe that has errors")
+        console.talk(f"{proved.slug}: {no_errors}")
         return PROBLEMS
     size = _size(proved, options.size)
     if size is None:
         names = ", ".join(each.edition.size.name for each in proved.sizes)
         console.talk(f"presscloth: say which size with --size; {proved.slug} comes in {names}")
         return MISTYPED
-    _write(_kit_sheet(proved.recipe, size, options), options)
-    return FINE
+    return proved.recipe, size
 
 
 def _size(proved: Proved, name: str | None) -> WorkedSize | None:
@@ -253,5 +300,6 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "compile": compile_site,
     "measures": measures,
     "kits": kits,
+    "cues": cues,
     "why": why,
 }

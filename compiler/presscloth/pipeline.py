@@ -22,7 +22,7 @@ from presscloth.source import Source
 
 if TYPE_CHECKING:  # what only printing needs is loaded when something is printed
     from presscloth.handout.kits import Kits, KitSheet
-    from presscloth.handout.tree import Booklet, Publisher
+    from presscloth.handout.tree import Booklet, Handout, Publisher
     from presscloth.printing.measures import SizeMeasures
     from presscloth.translation.tree import Translation
 
@@ -150,6 +150,14 @@ def booklet(proved: Proved, publisher: Publisher) -> Booklet:
     handouts = tuple(make_handout(each, publisher) for each in worked)
     pairs = zip(proved.sizes, handouts, strict=True)
     return Booklet(handouts, tuple(follow(size, handout, publisher) for size, handout in pairs))
+
+
+def handout_of(size: WorkedSize, publisher: Publisher) -> Handout:
+    """The handout of one size of a sound recipe."""
+    from presscloth.handout.build import WorkedOut, make_handout
+
+    worked = WorkedOut(size.sewn, size.evaluator, size.settled, size.buying.purchases)
+    return make_handout(worked, publisher)
 
 
 def booklets_of(proved: Proved, publisher: Publisher) -> tuple[Booklet, ...]:

@@ -7,9 +7,11 @@ from collections.abc import Callable
 from markupsafe import Markup
 
 from presscloth.frozen import dataclass
+from presscloth.handout.chapters import chapters
 from presscloth.handout.tree import Booklet, Caution, Handout, Publisher, TemplateSet
 from presscloth.handout.wording import system_word
 from presscloth.measure.followed import MARKED
+from presscloth.printing.chapters import CHAPTERS_FILE
 from presscloth.printing.howto import howto, page_address
 from presscloth.printing.markup import Marker
 from presscloth.printing.names import slugs
@@ -101,6 +103,7 @@ def _page(
         howto=Markup(howto(booklet, publisher)),
         address=page_address(publisher, first.slug),
         preview_words=preview_words(booklet, publisher),
+        chapters=CHAPTERS_FILE if chapters(booklet) else "",
         shared=several and any((first.skills, first.time, first.craft, first.video, first.credits)),
         intro_above=several and _same(booklet, lambda handout: marker.blocks(handout.intro, 2)),
         common=_common(booklet, marker) if several else None,

@@ -13,6 +13,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from presscloth.handout.tree import Handout, Publisher
+from presscloth.printing.code import page_code
 from presscloth.printing.finish import mend, papers
 from presscloth.printing.fonts import font_faces, paper_font
 from presscloth.printing.look import ThemeError
@@ -60,7 +61,13 @@ def paper_html(handout: Handout, theme: Theme, publisher: Publisher) -> str:
     template = environment(theme).get_template("handout.html")
     marker = Marker(theme.look, web=False, ids="", pictures=PICTURE)
     with speaking(tongue_of(handout.language)):
-        return template.render(h=handout, mark=marker, publisher=publisher)
+        return template.render(
+            h=handout,
+            mark=marker,
+            publisher=publisher,
+            code=page_code(publisher, handout.slug),
+            chapters="",
+        )
 
 
 def print_page(

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Handout, Publisher
+from presscloth.printing.cues import cues_name, cues_pdf
 from presscloth.printing.html import pdf_name, templates_name
 from presscloth.printing.names import slugs
 from presscloth.printing.pdf import pdf
@@ -51,7 +52,17 @@ def templates(to_print: SizeToPrint, theme: Theme) -> Iterator[PdfFile]:
             yield templates_name(to_print.handout, to_print.size, each, paper), content
 
 
-PDF_FILES: tuple[Callable[[SizeToPrint, Theme], Iterator[PdfFile]], ...] = (handout, templates)
+def cues(to_print: SizeToPrint, theme: Theme) -> Iterator[PdfFile]:
+    """The presenter's cue sheet on every paper, where there is a video."""
+    if not to_print.handout.video:
+        return
+    papers = to_print.publisher.papers
+    printed = cues_pdf(to_print.handout, theme, to_print.publisher, papers)
+    for paper, content in zip(papers, printed, strict=True):
+        yield cues_name(to_print.handout, to_print.size, paper), content
+
+
+PDF_FILES: tuple[Callable[[SizeToPrint, Theme], Iterator[PdfFile]], ...] = (handout, templates, cues)
 
 
 def print_size(to_print: SizeToPrint) -> tuple[PdfFile, ...]:

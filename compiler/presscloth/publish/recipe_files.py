@@ -6,7 +6,9 @@ from collections.abc import Callable, Iterator
 
 from presscloth.drawing.tree import Drawing
 from presscloth.frozen import dataclass
+from presscloth.handout.chapters import chapters
 from presscloth.handout.tree import Booklet, Publisher
+from presscloth.printing.chapters import CHAPTERS_FILE, vtt
 from presscloth.printing.choosing import DATA_FILE, choosable_html
 from presscloth.printing.html import StandingLink, html
 from presscloth.printing.likeness import likeness
@@ -74,6 +76,13 @@ def link_preview(recipe: RecipeToWrite) -> Iterator[File]:
         yield PREVIEW_FILE, preview(recipe.booklet, recipe.theme, recipe.publisher)
 
 
+def video_chapters(recipe: RecipeToWrite) -> Iterator[File]:
+    """The chapters of the video, where its steps have times."""
+    found = chapters(recipe.booklet)
+    if found:
+        yield CHAPTERS_FILE, vtt(found)
+
+
 def pictures(recipe: RecipeToWrite) -> Iterator[File]:
     """The author's pictures, each once, made for a page."""
     handouts = recipe.booklet.handouts
@@ -88,5 +97,6 @@ RECIPE_FILES: tuple[Callable[[RecipeToWrite], Iterator[File]], ...] = (
     drawing,
     drawings_beside,
     link_preview,
+    video_chapters,
     pictures,
 )
