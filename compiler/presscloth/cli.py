@@ -101,6 +101,10 @@ def parser() -> argparse.ArgumentParser:
     cues.add_argument("--paper", choices=("A4", "Letter"), default="A4", help="of a PDF (%(default)s)")
     cues.add_argument("--out", metavar="FILE", help="where it is written (standard output)")
 
+    translate = _command(commands, "translate", "begin a recipe's translation, or bring it up to date")
+    translate.add_argument("recipes", metavar="RECIPE", nargs=1, help="a recipe's folder or file")
+    translate.add_argument("--to", metavar="LANGUAGE", required=True, help="a language's tag, such as de")
+
     why = _command(commands, "why", "explain a problem, with an example; without a name, list them all")
     why.add_argument("name", metavar="PROBLEM", nargs="*", help="a name, such as pair-disagrees")
     return whole

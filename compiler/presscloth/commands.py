@@ -295,11 +295,39 @@ def why(options: argparse.Namespace) -> int:
     return explaining.why(options)
 
 
+def translate(options: argparse.Namespace) -> int:
+    """Begin the translation of one recipe, or bring it up to date, and say what it lacks."""
+    from presscloth.translation.beside import LANGUAGE, bring_up_to_date
+
+    if not LANGUAGE.fullmatch(options.to):
+        console.talk(f"presscloth: `{options.to}` is no language; write a tag such as de or pt-BR")
+        return MISTYPED
+    paths = _recipes(options)
+    if paths is None:
+        return MISTYPED
+    if len(paths) > 1:
+        console.talk("presscloth: one recipe is translated at a time; name its own folder")
+        return MISTYPED
+    (proved,) = _prove(paths)
+    if proved.recipe is None:
+        _show(_reported([proved]), Format.TEXT)
+        return PROBLEMS
+    problems = Problems()
+    file = bring_up_to_date(proved.recipe, proved.path, options.to, problems)
+    _show(report(problems.found()), Format.TEXT)
+    if file is None:
+        console.talk(f"{proved.slug}: nothing was written")
+        return PROBLEMS
+    console.talk(f"written: {file.as_posix()}")
+    return FINE
+
+
 COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "check": check,
     "compile": compile_site,
     "measures": measures,
     "kits": kits,
     "cues": cues,
+    "translate": translate,
     "why": why,
 }

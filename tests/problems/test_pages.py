@@ -14,10 +14,11 @@ from presscloth.dev import scaffold
 from presscloth.every_problem import every, meant, named
 from presscloth.pipeline import prove
 from presscloth.problems import Problem, Problems, Severity, subclasses
-from presscloth.problems.pages import PUBLISHER, Example, page
+from presscloth.problems.pages import PUBLISHER, TRANSLATION, Example, page
 from presscloth.problems.report import one_by_one, report
 from presscloth.publish.publisher import read_publisher
 from presscloth.source import Source
+from presscloth.translation.problems import TranslationMissing
 
 KINDS = [pytest.param(kind, id=kind.__qualname__) for kind in every()]
 
@@ -30,6 +31,10 @@ def found(example: Example, folder: Path) -> tuple[Problem, ...]:
         return problems.found()
     alone = folder / "recipes" / "plain-cloth"  # with no other test's recipe beside it
     alone.mkdir(parents=True, exist_ok=True)
+    if example.file == TRANSLATION:
+        path = scaffold.write("", alone)
+        path.with_name(TRANSLATION).write_text(example.text.partition("\n")[2], encoding="utf-8")
+        return tuple(each for each in prove(path).problems if not isinstance(each, TranslationMissing))
     return prove(scaffold.write(example.text, alone)).problems
 
 

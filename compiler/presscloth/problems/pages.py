@@ -3,8 +3,8 @@
 The first paragraph says what is wrong; the paragraphs after it what would happen at the sewing table
 and how it is put right. `Fails:` and `Passes:`, each alone on a line, begin an indented piece of a
 recipe that a test runs. What no piece of a recipe can show is said in words on the same line, and not
-run: `Fails: a file of more than a megabyte.` A piece of the publisher's file begins with a line that
-names it: `# site/publisher.yaml`.
+run: `Fails: a file of more than a megabyte.` A piece of another file, the publisher's or a translation,
+begins with a line that names it: `# site/publisher.yaml`, `# recipe.de.md`.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from inspect import cleandoc
 from presscloth.frozen import dataclass
 from presscloth.problems.base import Problem, Severity
 
-RECIPE, PUBLISHER = "recipe.md", "site/publisher.yaml"
+RECIPE, PUBLISHER, TRANSLATION = "recipe.md", "site/publisher.yaml", "recipe.de.md"
 
 _EXAMPLE = re.compile(r"^(Fails|Passes):[ \t]*(.*)\n?((?:[ \t]+\S.*\n?|[ \t]*\n)*)", re.MULTILINE)
 
@@ -64,5 +64,5 @@ def _example(words: str, block: str) -> Example | None:
     if words.strip():
         return Example(" ".join(f"{words} {block}".split()), file=None)
     text = cleandoc("\n" + block).strip("\n")
-    file = PUBLISHER if text.startswith(f"# {PUBLISHER}\n") else RECIPE
+    file = next((other for other in (PUBLISHER, TRANSLATION) if text.startswith(f"# {other}\n")), RECIPE)
     return Example(text + "\n", file) if text else None
