@@ -97,7 +97,7 @@ def _again(span: Span) -> object:
 def hold_problem(problem: Problem, recipe: Recipe | None) -> None:
     for span in (problem.span, *(label.span for label in problem.labels)):
         assert 0 <= span.start <= span.end <= len(span.source.text), problem
-        if recipe is not None:
+        if recipe is not None and not span.source.name.endswith("recipe.de.md"):
             assert span.source is recipe.source, problem
     for text in (problem.message(), problem.hint()):
         assert text.strip() == text != "", problem

@@ -8,6 +8,8 @@ What follows it, up to the next example, says what becomes of it:
 `reads`   how statements are read: `hem: edges = bottom of cloth; first = 1 cm (3/8 in)`
 `says`    the problems, all of them, as the compiler shows them
 
+A block `translation` is the file `recipe.de.md` beside the recipe; `translated` is what its handout prints.
+
 A line of `gives` or `prints` may begin with a size and a colon (`Large: …`), one of `prints` also with
 `not`, for what must not stand there (`Small not: …`). An example without `says` has no problems.
 """
@@ -16,13 +18,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 _FENCE = re.compile(r"^(`{3,}|~{3,})(\w+)\n(.*?)^\1[ \t]*$", re.MULTILINE | re.DOTALL)
 
 EXAMPLES = ("recipe", "file")
-CLAIMS = ("gives", "prints", "reads", "says")
+CLAIMS = ("gives", "prints", "reads", "translated", "says")
+TRANSLATION = "translation"
 NOTHING = "nothing"
 
 
@@ -34,6 +37,7 @@ class Example:
     line: int
     text: str
     whole: bool
+    translation: str = ""
     claims: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
     @property
@@ -68,13 +72,14 @@ def examples(chapter: Path) -> Iterator[Example]:
             if current is not None:
                 yield current
             current = Example(chapter.name, line, content, whole=kind == "file")
+        elif kind == TRANSLATION:
+            assert current is not None, f"{chapter.name}:{line} translates no example"
+            current = replace(current, translation=content)
         elif kind in CLAIMS:
             assert current is not None, f"{chapter.name}:{line} claims something of no example"
             assert kind not in current.claims, f"{chapter.name}:{line} claims `{kind}` a second time"
             claimed = tuple(content.rstrip("\n").split("\n"))
-            current = Example(
-                current.chapter, current.line, current.text, current.whole, {**current.claims, kind: claimed}
-            )
+            current = replace(current, claims={**current.claims, kind: claimed})
         else:
             raise AssertionError(f"{chapter.name}:{line} has a block `{kind}` that means nothing")
     if current is not None:

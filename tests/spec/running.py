@@ -12,7 +12,7 @@ from presscloth.dev import scaffold
 from presscloth.handout.tree import Publisher
 from presscloth.handout.wording import amount, systems_of
 from presscloth.measure import Kind, Quantity, System, exact_text
-from presscloth.pipeline import Proved, booklet, prove
+from presscloth.pipeline import Proved, booklet, booklets_of, prove
 from presscloth.printing.text import text as as_text
 from presscloth.problems import Problems
 from presscloth.problems.full import where_it_holds
@@ -24,6 +24,7 @@ from presscloth.recipe.reckoning import expression
 from presscloth.recipe.statement import Choice, Slot, Statement
 from presscloth.source import Passage, Source, Span
 
+TRANSLATION_FILE = "recipe.de.md"
 PUBLISHER = Publisher("Tidewrack sewing room", "", ("A4",), (), "plain-seam")
 
 _UNITS = {
@@ -41,6 +42,8 @@ def write(example: Example, folder: Path) -> Path:
     path = scaffold.write("" if example.whole else example.text, alone)
     if example.whole:
         path.write_text(example.text, "utf-8")
+    if example.translation:
+        path.with_name(TRANSLATION_FILE).write_text(example.translation, "utf-8")
     return path
 
 
@@ -69,6 +72,8 @@ class Places:
     def of(self, span: Span) -> tuple[int, int]:
         """Line and column of a place as a reader of the example counts them; 0 where it is not in it."""
         line, column = span.where
+        if span.source.name.endswith(TRANSLATION_FILE):
+            return line, column
         return self.lines[line - 1] or 0, column
 
 
@@ -128,6 +133,11 @@ def handouts(proved: Proved) -> dict[str, str]:
     """The handout of each size as one line of text."""
     found = booklet(proved, PUBLISHER).handouts
     return {handout.size: " ".join(as_text(handout).split()) for handout in found}
+
+
+def translated(proved: Proved) -> str:
+    """The translated handout of the first size as one line of text."""
+    return " ".join(as_text(booklets_of(proved, PUBLISHER)[1].first).split())
 
 
 def as_read(statement: Statement) -> str:

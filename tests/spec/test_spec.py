@@ -18,6 +18,7 @@ from spec.running import (
     run,
     said,
     spelt,
+    translated,
 )
 
 from presscloth.edition import statements
@@ -40,6 +41,7 @@ def test_example(example: Example, tmp_path: Path):
     hold_gives(example, proved)
     hold_prints(example, proved)
     hold_reads(example, proved)
+    hold_translated(example, proved)
     invariants.hold(proved)
     assert as_json(reported(run(example, tmp_path))) == as_json(reported(proved))
 
@@ -69,6 +71,12 @@ def is_as_claimed(claim: Claimed, found: Claimed) -> bool:
     )
     texts = ((claim.spelt, found.spelt), (claim.message, found.message), (claim.hint, found.hint))
     return same_place and all(fits(wanted, there) for wanted, there in texts)
+
+
+def hold_translated(example: Example, proved: Proved) -> None:
+    for claim in example.claims.get("translated", ()):
+        text = translated(proved)
+        assert claim in text, f"`{claim}` does not stand in: {text}"
 
 
 def hold_says(example: Example, proved: Proved) -> None:
