@@ -16,7 +16,7 @@ from presscloth.handout.lists import cut_lines, material_lines, used_materials
 from presscloth.handout.orders import cut_orders
 from presscloth.handout.prose import Teller
 from presscloth.handout.sewn import belongs, finished, optional_keys, step_figures
-from presscloth.handout.templates import template_sets
+from presscloth.handout.templates import template_note, template_sets
 from presscloth.handout.wording import audience_word, clock, systems_of
 from presscloth.measure import System
 from presscloth.proof.prose import Settled
@@ -94,6 +94,7 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
     materials = used_materials(recipe, edition, _keys_spoken_of(edition))
     audience = audience_of(recipe, size)
     drawn = worked.drawn or drawings(worked, systems)
+    templates = template_sets(edition, teller.systems)
     return tree.Handout(
         slug=slug_in(recipe.slug, translation),
         title=named(front.title),
@@ -114,7 +115,7 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
         proved=worked.sewn.sewing,
         systems=tuple(teller.systems),
         finished=finished(worked.sewn.fullest, teller.systems),
-        cautions=cautions(recipe, materials, audience),
+        cautions=(*cautions(recipe, materials, audience), *template_note(templates)),
         intro=teller.blocks(recipe.intro),
         materials=material_lines(
             materials,
@@ -134,7 +135,7 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
         layouts=drawn.layouts,
         longest=longest_words(longest(edition), teller.systems),
         orders=cut_orders(worked.purchases, teller.systems),
-        templates=template_sets(edition, teller.systems),
+        templates=templates,
         revised=front.revised,
         part_of=named(front.part_of),
         week=front.week,
