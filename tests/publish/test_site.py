@@ -188,9 +188,7 @@ def test_pictures_lie_beside_the_page(tmp_path):
     }
 
 
-@pytest.mark.parametrize(
-    "name", ["../out.png", "/etc/out.png", "a/../../out.png", "..\\out.png"]
-)
+@pytest.mark.parametrize("name", ["../out.png", "/etc/out.png", "a/../../out.png", "..\\out.png"])
 def test_a_picture_cannot_be_written_elsewhere(tmp_path, name):
     (tmp_path / "corner.png").write_bytes(b"")
     figure = Figure(Image(tmp_path / "corner.png", name, "x"))
