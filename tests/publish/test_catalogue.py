@@ -193,7 +193,7 @@ class TestLanguages:
         publish(self.BOOKLETS, (), replace(NO_PDF, language=language), tmp_path / "site")
         index = page(tmp_path / "site", "index.html")
         assert [words(each.text) for each in index.all("h3")] == titles
-        (link,) = [each for each in index.all("a") if "hreflang" in each.attributes]
+        (link,) = [each for each in index.all("a") if "li" in each.above and ": " in each.text]
         assert link.attributes["href"] == f"{other[0]}/index.html"
         assert (link.attributes["hreflang"], link.attributes["lang"]) == (other[1], other[1])
         assert words(link.text) == other[2]
