@@ -87,3 +87,11 @@ def test_a_number_is_wanted(capsys: pytest.CaptureFixture[str]) -> None:
 def test_kits_are_cut_of_one_recipe(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["kits", str(RECIPES), "--count", "2"]) == MISTYPED
     assert "one recipe" in capsys.readouterr().err
+
+
+def test_the_page_shows_how_the_cloth_is_cut(capsys: pytest.CaptureFixture[str]) -> None:
+    """One picture for all that is alike: eighty strips of 7.7 cm as ten, eight times."""
+    page = written(capsys, MATS, "--count", "40", "--format", "html")
+    assert "Quilting cotton, chalk, cut 8 like this" in page
+    assert "on 77 cm of cloth, 110 cm wide, lie 10 strip, 110 cm × 7.7 cm." in page
+    assert page.count("<svg") >= 2 * 7

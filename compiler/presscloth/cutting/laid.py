@@ -27,11 +27,15 @@ from presscloth.frozen import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Lying:
-    """One piece on the cloth: its name, the number of its kind, and its corners."""
+    """One piece on the cloth: its name, the number of its kind, and its corners.
+
+    `rest`: where a layout is shown in parts, what of it lies beyond the end of an earlier part.
+    """
 
     name: str
     part: int
     corners: tuple[Point, ...]
+    rest: bool = False
 
 
 @dataclass(frozen=True, slots=True)

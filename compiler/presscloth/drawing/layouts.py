@@ -12,6 +12,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from presscloth.cutting.buying import Purchase
 from presscloth.cutting.laid import Lying, OnCloth
 from presscloth.cutting.pieces import as_cut, length_of
+from presscloth.cutting.sections import sections
 from presscloth.cutting.terms import has
 from presscloth.drawing.dimensions import LETTERS, across, breadth, down
 from presscloth.drawing.pieces import size_words
@@ -19,10 +20,14 @@ from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, 
 from presscloth.edition import CutPiece
 from presscloth.measure import Kind, Quantity, System, printed
 from presscloth.recipe import tree
+from presscloth.recipe.materials import FIXED
 from presscloth.recipe.tree import NoteKind
 from presscloth.tongue import many, measured, named, say
 
 WIDEST, TALLEST = 70.0, 48.0
+LARGE = 1.5
+"""How much larger a section for many kits is drawn: it has more and smaller pieces."""
+
 MARGIN = 1.5
 ARROW = 14.0
 
@@ -35,14 +40,37 @@ def draw_layouts(purchase: Purchase, system: System, what_for: str = "") -> tupl
 
     `what_for` is said with the material's name (`with the optional pocket`).
     """
-    bought = purchase.by_system[system]
-    pieces = {piece.name: piece for piece, _ in bought.pieces}
-    alike = Counter(cloth for cloth in bought.cloths if cloth.pieces)
+    alike = Counter(cloth for cloth in purchase.by_system[system].cloths if cloth.pieces)
+    return _drawn(purchase, system, what_for, tuple(alike.items()), 1.0)
+
+
+def draw_sections(purchase: Purchase, system: System) -> tuple[Drawing, ...]:
+    """As `draw_layouts`, for many kits: a long cloth in sections, each with how often it is cut."""
+    if purchase.material.form in FIXED:
+        return draw_layouts(purchase, system)
+    found = [each for cloth in purchase.by_system[system].cloths for each in sections(cloth)]
+    return _drawn(purchase, system, "", found, LARGE)
+
+
+def _drawn(
+    purchase: Purchase,
+    system: System,
+    what_for: str,
+    cloths: Sequence[tuple[OnCloth, int]],
+    larger: float,
+) -> tuple[Drawing, ...]:
+    """A drawing for each cloth, with how often it is cut."""
+    pieces = {piece.name: piece for piece, _ in purchase.by_system[system].pieces}
     return tuple(
         _Layout(
-            purchase, cloth, system, pieces, _called(purchase, what_for, number, len(alike), times)
+            purchase,
+            cloth,
+            system,
+            pieces,
+            _called(purchase, what_for, number, len(cloths), times),
+            larger,
         ).drawn()
-        for number, (cloth, times) in enumerate(alike.items(), start=1)
+        for number, (cloth, times) in enumerate(cloths, start=1)
     )
 
 
@@ -66,7 +94,7 @@ def _called(purchase: Purchase, what_for: str, number: int, of: int, times: int)
 
 
 class _Layout:
-    """One layout on its way to a drawing; `name` is what it is called."""
+    """One layout on its way to a drawing; `name` is what it is called, `larger` how much it is enlarged."""
 
     def __init__(
         self,
@@ -75,10 +103,11 @@ class _Layout:
         system: System,
         pieces: Mapping[str, CutPiece],
         name: str,
+        larger: float,
     ) -> None:
         self._purchase, self._cloth, self._system = purchase, cloth, system
         self._pieces, self._name = pieces, name
-        self._scale = min(WIDEST / cloth.length, TALLEST / cloth.width)
+        self._scale = larger * min(WIDEST / cloth.length, TALLEST / cloth.width)
         self._legend: dict[str, None] = {}
 
     def drawn(self) -> Drawing:
@@ -120,14 +149,16 @@ class _Layout:
         left, top = min(x for x, _ in corners), min(y for _, y in corners)
         long, deep = max(x for x, _ in corners) - left, max(y for _, y in corners) - top
         piece = self._pieces[lying.name]
-        if piece.shape is tree.Shape.CIRCLE and piece.width is not None:
+        # Circles and squares take as much along as across, unless a section shows a part of them.
+        whole = abs(long - deep) < 0.01
+        if piece.shape is tree.Shape.CIRCLE and piece.width is not None and whole:
             radius = as_cut(piece.width, self._system) * self._scale / 2
             yield Disc(left + long / 2, top + deep / 2, radius, Ink.CLOTH, Ink.CUT)
         else:
             yield Area(corners, Ink.CLOTH, Ink.CUT)
-        if piece.shape in (tree.Shape.HALF_SQUARE, tree.Shape.QUARTER_SQUARE):
+        if whole and piece.shape in (tree.Shape.HALF_SQUARE, tree.Shape.QUARTER_SQUARE):
             yield Line((corners[0], corners[2]), Ink.CUT)
-        if piece.shape is tree.Shape.QUARTER_SQUARE:
+        if whole and piece.shape is tree.Shape.QUARTER_SQUARE:
             yield Line((corners[1], corners[3]), Ink.CUT)
         yield from self._lettered(lying, piece, (left, top, long, deep))
 
@@ -144,7 +175,7 @@ class _Layout:
 
     def _alt(self, words: tuple[str, str]) -> str:
         """The layout in words, from the same data: how many of each piece lie on what cloth."""
-        counts = Counter(lying.name for lying in self._cloth.pieces)
+        counts = Counter(lying.name for lying in self._cloth.pieces if not lying.rest)
         listed = ", ".join(self._counted(name, count) for name, count in counts.items())
         values = {"name": self._name, "length": words[0], "width": words[1], "pieces": listed}
         if self._one_way:

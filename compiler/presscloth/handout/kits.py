@@ -7,11 +7,12 @@ from fractions import Fraction
 
 from presscloth.cutting.buying import Purchase
 from presscloth.cutting.demand import Counted
+from presscloth.drawing.layouts import draw_sections
 from presscloth.frozen import dataclass
-from presscloth.handout.bought import verdict, worded
+from presscloth.handout.bought import layouts_of, verdict, worded
 from presscloth.handout.lists import sides
 from presscloth.handout.orders import cut_orders
-from presscloth.handout.tree import Amount, CutOrder
+from presscloth.handout.tree import Amount, CutOrder, LayoutRow
 from presscloth.handout.wording import amount, form_word, shape_word
 from presscloth.measure import Kind, Quantity, System, length, number_text
 from presscloth.tongue import counted_number, named
@@ -51,6 +52,7 @@ class KitMaterial:
     verdict: str
     cuts: tuple[KitCut, ...]
     orders: tuple[CutOrder, ...]
+    layouts: tuple[LayoutRow, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +96,7 @@ def kit_materials(kits: Kits, systems: Sequence[System]) -> Iterator[KitMaterial
             verdict=verdict(together),
             cuts=tuple(_cuts(together, systems)),
             orders=cut_orders({key: together}, systems),
+            layouts=tuple(layouts_of(together, systems, draw_sections)),
         )
 
 
