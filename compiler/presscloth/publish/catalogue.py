@@ -17,8 +17,7 @@ from presscloth.publish.lists import (
     others_of,
 )
 from presscloth.publish.search import WORDS_FILE
-from presscloth.tongue import speaking, tongue_of
-from presscloth.tongue.autonyms import autonym
+from presscloth.tongue import language_name, speaking, tongue_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +40,7 @@ class Catalogue:
 
     def others(self, entry: CatalogueEntry) -> tuple[tuple[str, CatalogueEntry], ...]:
         """A recipe's other versions, each with the name of its language in that language."""
-        return tuple((autonym(each.language), each) for each in others_of(entry, self.entries))
+        return tuple((language_name(each.language), each) for each in others_of(entry, self.entries))
 
 
 def catalogue_html(catalogue: Catalogue) -> str:
