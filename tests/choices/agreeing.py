@@ -12,14 +12,13 @@ from pathlib import Path
 from markupsafe import escape
 from printing.tools import needs
 
-from presscloth.choices import follow
 from presscloth.drawing.tree import Drawing
 from presscloth.handout.build import WorkedOut, make_handout
 from presscloth.handout.choosing import Followable, Offer, Taken
-from presscloth.handout.tree import Booklet, Figure, Handout, Publisher
+from presscloth.handout.tree import Figure, Handout, Publisher
 from presscloth.measure import System, measure_text, number_text
 from presscloth.measure.followed import MARKED, unmarked
-from presscloth.pipeline import Proved, prove_source
+from presscloth.pipeline import Proved, booklet, prove_source
 from presscloth.printing import choosing
 from presscloth.printing.choosing import Following, choosable_html
 from presscloth.printing.choosing_nodes import Nodes
@@ -59,8 +58,7 @@ class Subject:
         self.text, self.path = text, path
         self.proved = proved(text, path)
         assert self.proved.sound, [problem.message() for problem in self.proved.problems]
-        followed = tuple(follow(size, PUBLISHER) for size in self.proved.sizes)
-        self.booklet = Booklet(tuple(handout(size) for size in self.proved.sizes), followed)
+        self.booklet = booklet(self.proved, PUBLISHER)
         self.names = [size.edition.size.name for size in self.proved.sizes]
 
     def followable(self, size: str) -> Followable:

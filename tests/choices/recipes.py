@@ -59,8 +59,8 @@ It hangs {drop} low, {2 × drop + 1/3 × base} in all, {drop, about}.
    bag = join front to back on left, right, bottom
    ```
 
-2. Lay the edges together, {width of band} long, {slant} over the corner, {girth} around, {narrow} or {short} wide;
-   mark every {marks}, at most {low}.
+2. Lay the edges together, {width of band} long, {slant} over the corner, {girth} around, {narrow} or
+   {short} wide; mark every {marks}, at most {low}.
 
    ```sew
    band = join 2 edge top to bottom
@@ -142,7 +142,8 @@ FILLED = (
 
 ## Steps
 
-1. Sew the cover, fill it with {filling}, half of it ({filling / 2}) at first, and put on the patch, {width of patch} by {height of patch}.
+1. Sew the cover, fill it with {filling}, half of it ({filling / 2}) at first, and put on the patch,
+   {width of patch} by {height of patch}.
 
    ```sew
    pad = fold cover in half, join sides

@@ -326,7 +326,7 @@ const reckoning = (() => {
   const text = (values, marked) =>
     marked.replace(/[\u{100000}-\u{10fffe}]/gu, (mark) => values.node(mark.codePointAt(0) - FIRST_MARK));
 
-  return { number, compare, measure_text, number_text, divide, factor, taken, read, follow, text, UNITS };
+  return { FUNCTIONS, number, compare, measure_text, number_text, divide, factor, taken, read, follow, text, UNITS };
 })();
 
 if (typeof module !== "undefined") module.exports = reckoning;
