@@ -9,9 +9,9 @@ from printing.samples import PUBLISHER
 
 from presscloth.printing.shipped import standing_folder
 from presscloth.printing.theme import open_theme
-from presscloth.publish.standing import standing_html, standing_pages
+from presscloth.publish.standing import standing_html, standing_links, standing_pages
 
-SHIPPED = standing_pages()
+SHIPPED = tuple(page for page in standing_pages() if page.language == "en")
 
 
 def page_of(tmp_path: Path, text: str) -> Page:
@@ -81,4 +81,37 @@ def test_tables_are_tables(tmp_path):
 
 
 def test_without_a_folder_the_shipped_pages_stand_in(tmp_path):
-    assert standing_pages(tmp_path / "none") == SHIPPED
+    assert standing_pages(tmp_path / "none") == standing_pages()
+
+
+def test_a_translation_by_its_file_name(tmp_path: Path):
+    (tmp_path / "nap.md").write_text("# Nap\n\n[Grain](grain.md#bias) [Bolt](bolt.md)\n", encoding="utf-8")
+    (tmp_path / "nap.de.md").write_text("# Strich\n\n[Fadenlauf](grain.md#bias) [B](bolt.md)\n", "utf-8")
+    (tmp_path / "grain.md").write_text("# Grain\n", encoding="utf-8")
+    (tmp_path / "grain.de.md").write_text("# Fadenlauf\n", encoding="utf-8")
+    (tmp_path / "bolt.md").write_text("# Bolt\n", encoding="utf-8")
+    pages = {page.name: page for page in standing_pages(tmp_path)}
+    strich = pages["nap-de"]
+    assert (strich.title, strich.language, strich.of) == ("Strich", "de", "nap")
+    assert 'href="grain-de.html#bias"' in strich.content
+    assert 'href="bolt.html"' in strich.content
+    assert 'href="grain.html#bias"' in pages["nap"].content
+    every = tuple(pages.values())
+    german = {(link.name, link.title, link.language) for link in standing_links(every, "de-AT")}
+    assert german == {
+        ("nap-de", "Strich", ""),
+        ("grain-de", "Fadenlauf", ""),
+        ("bolt", "Bolt", "en"),
+    }
+    assert {link.title for link in standing_links(every, "en-GB")} == {"Nap", "Grain", "Bolt"}
+    page = standing_html(strich, every, open_theme("plain-seam"), PUBLISHER)
+    assert '<html lang="de">' in page
+    assert '<a href="nap.html" lang="en" hreflang="en">English</a>' in page
+    assert "Zum Inhalt springen" in page
+    assert '<a href="../standing/bolt.html" lang="en" hreflang="en">Bolt</a>' in page
+
+
+def test_what_is_shipped_is_there_in_german():
+    pages = standing_pages(None, "de")
+    assert {page.of for page in pages if page.language == "de"} == {page.of for page in pages}
+    assert {page.name for page in pages if page.language == "en"} == {"glossary", "how-to-measure", "safety"}
