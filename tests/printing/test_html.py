@@ -86,6 +86,17 @@ def test_sections_follow_the_work():
     assert bag == ["Materials", "Cutting list", "The pieces", "Steps"]
 
 
+def test_the_intro_stands_once_as_far_as_it_is_the_same():
+    """The first paragraph is every size's, the second says another measure in each."""
+    sizes = tuple(
+        replace(SMALL, size=size, intro=(para("Once."), para(f"Size {size}.")), stages=())
+        for size in ("One", "Two")
+    )
+    page = page_of(Booklet(sizes))
+    intros = [words(each.text) for each in page.all("div", "intro")]
+    assert intros == ["Once.", "Size One.", "Size Two."]
+
+
 def test_what_is_the_same_in_all_sizes_stands_once():
     once = [
         words(each.text) for each in BAG_PAGE.all("h2") if "size-name" not in each.attributes.get("class", "")

@@ -29,11 +29,14 @@ def places(path: str) -> list[tuple[float, float]]:
     """Every point that a path of M, l, h, v and z leads to, in order: SVG 2, 9.3."""
     found: list[tuple[float, float]] = []
     x = y = 0.0
-    for letter, numbers in re.findall(r"([MlhvzZ])([^MlhvzZ]*)", path):
+    for letter, numbers in re.findall(r"([MmlhvzZ])([^MmlhvzZ]*)", path):
         values = [float(number) for number in re.findall(r"-?(?:[0-9]+\.?[0-9]*|\.[0-9]+)", numbers)]
         match letter:
             case "M":
                 x, y = values
+                found.append((x, y))
+            case "m":
+                x, y = x + values[0], y + values[1]
                 found.append((x, y))
             case "h":
                 x += values[0]
@@ -136,8 +139,8 @@ def test_an_arrow_has_a_head_at_each_wanted_end():
     (one,) = drawn(Arrow((0, 0), (30, 0), Ink.GRAIN)).findall(f"{SVG}path")
     (two,) = drawn(Arrow((0, 0), (30, 0), Ink.GRAIN, both=True)).findall(f"{SVG}path")
     assert places(one.get("d"))[:2] == [(0, 0), (30, 0)]
-    assert one.get("d").count("M") == 2 and places(one.get("d"))[3] == (30, 0)
-    assert two.get("d").count("M") == 3 and places(two.get("d"))[6] == (0, 0)
+    assert one.get("d").count("m") == 1 and places(one.get("d"))[3] == (30, 0)
+    assert two.get("d").count("m") == 2 and places(two.get("d"))[6] == (0, 0)
 
 
 def test_lettering_names_its_family_and_is_escaped():

@@ -116,7 +116,7 @@ def _row(row: Sequence[_Box], caption: str) -> Drawing:
     for box in row:
         shapes += _piece(box, x + box.room / 2, tall + 0.5)
         x += box.room + GAP
-    said = "; ".join(", ".join(box.words) for box in row)
+    said = "; ".join(box.words[0] for box in row)  # their measures stand in the cutting list
     return Drawing(
         width=lesser(ROOM + 1.0, x - GAP + 0.5),
         height=tall + 1.0 + 1.5 + lines * LEADING,

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from itertools import takewhile
 
 from markupsafe import Markup
 
@@ -105,7 +106,7 @@ def _page(
         preview_words=preview_words(booklet, publisher),
         chapters=CHAPTERS_FILE if chapters(booklet) else "",
         shared=several and any((first.skills, first.time, first.craft, first.video, first.credits)),
-        intro_above=several and _same(booklet, lambda handout: marker.blocks(handout.intro, 2)),
+        intro_above=_same_beginning(booklet, marker) if several else 0,
         common=_common(booklet, marker) if several else None,
     )
 
@@ -121,6 +122,16 @@ def _common(booklet: Booklet, marker: Marker) -> Common:
 
 def _notes(handout: Handout, marker: Marker) -> Markup:
     return Markup().join(marker.inline(note.title) + marker.blocks(note.content, 3) for note in handout.notes)
+
+
+def _same_beginning(booklet: Booklet, marker: Marker) -> int:
+    """How many blocks at the beginning of the intro are the same in all sizes."""
+    least = min(len(handout.intro) for handout in booklet.handouts)
+
+    def same(place: int) -> bool:
+        return _same(booklet, lambda handout: marker.blocks(handout.intro[place : place + 1], 2))
+
+    return sum(1 for _ in takewhile(same, range(least)))
 
 
 def _same(booklet: Booklet, written: Callable[[Handout], Markup]) -> bool:

@@ -110,10 +110,15 @@ class Marker:
             return Markup(" × ").join(self.amount(amount) for _, amount in sides)
         before = next((amount.before for _, amount in sides if amount.before), "")
         about = Markup("{} ").format(before) if before else Markup("")
+        alone = self.web and len(sides) == 1  # its line is never broken
+
+        def written(text: str) -> Markup:
+            return _built(text) if alone else _measure(text, bracketed=False, web=self.web)
+
         return _joined(
             Markup('<span class="line{}">{}</span>').format(
                 f" {system.value}" if system is not None and self.web else "",
-                about + Markup(" × ").join(_measure(text, bracketed=False, web=self.web) for text in texts),
+                about + Markup(" × ").join(map(written, texts)),
             )
             for system, texts in lines
         )

@@ -40,12 +40,27 @@ class Pen:
 
     def run(self, points: Points, closed: bool = False) -> str:
         """A run of straight lines as a path: its start, then the way from each point to the next."""
-        unit = 10**self.decimals
-        whole = [(round(x * unit), round(y * unit)) for x, y in points]
+        whole = [self._whole(point) for point in points]
         if closed and whole[-1] == whole[0]:
             whole.pop()
         x, y = whole[0]
-        parts = [f"M{self._short(x)}{self._apart(y)}"]
+        return f"M{self._short(x)}{self._apart(y)}{self._way(whole)}" + ("z" if closed else "")
+
+    def further(self, points: Points, after: tuple[float, float]) -> str:
+        """A run that begins some way from where the pen stands, `after` the point that it drew last."""
+        x, y = self._whole(after)
+        whole = [self._whole(point) for point in points]
+        to_x, to_y = whole[0]
+        return f"m{self._short(to_x - x)}{self._apart(to_y - y)}{self._way(whole)}"
+
+    def _whole(self, point: tuple[float, float]) -> tuple[int, int]:
+        unit = 10**self.decimals
+        return round(point[0] * unit), round(point[1] * unit)
+
+    def _way(self, whole: list[tuple[int, int]]) -> str:
+        """From each point to the next, in the smallest unit that is written."""
+        x, y = whole[0]
+        parts = []
         slanting = False
         for to_x, to_y in whole[1:]:
             across, down = to_x - x, to_y - y
@@ -56,7 +71,7 @@ class Pen:
                 parts.append(f"h{self._short(across)}" if across else f"v{self._short(down)}")
             slanting = bool(across and down)
             x, y = to_x, to_y
-        return "".join(parts) + ("z" if closed else "")
+        return "".join(parts)
 
     def _short(self, units: int) -> str:
         text = self.place(units / 10**self.decimals)
@@ -193,12 +208,14 @@ def _arrow(
     start: tuple[float, float], end: tuple[float, float], both: bool, ink: Ink, pen: Pen
 ) -> tuple[Mark, ...]:
     """The shaft and its heads in one path; a head is never dashed."""
-    heads = _head(start, end, pen) + (_head(end, start, pen) if both else "")
-    shaft, box = pen.run((start, end)), _box((start, end))
-    return (Mark(Kind.LINES, pen.paint(None, ink), box, shaft + heads),)
+    head = _head(start, end)
+    path = pen.run((start, end)) + pen.further(head, after=end)
+    if both:
+        path += pen.further(_head(end, start), after=head[-1])
+    return (Mark(Kind.LINES, pen.paint(None, ink), _box((start, end)), path),)
 
 
-def _head(start: tuple[float, float], end: tuple[float, float], pen: Pen) -> str:
+def _head(start: tuple[float, float], end: tuple[float, float]) -> Points:
     """An open head at `end`, never longer than a third of its arrow."""
     along = atan2(end[1] - start[1], end[0] - start[0])
     length = min(ARROW_HEAD, hypot(end[0] - start[0], end[1] - start[1]) / 3)
@@ -206,7 +223,7 @@ def _head(start: tuple[float, float], end: tuple[float, float], pen: Pen) -> str
         (end[0] - length * cos(along + turn), end[1] - length * sin(along + turn))
         for turn in (-pi / 7, pi / 7)
     ]
-    return pen.run((barbs[0], end, barbs[1]))
+    return barbs[0], end, barbs[1]
 
 
 def _lettering(words: Lettering, pen: Pen) -> Mark:
