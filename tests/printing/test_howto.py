@@ -148,11 +148,6 @@ def test_nothing_can_end_the_script_element():
     assert read["tool"][0]["name"] == "\\u003c/script>"
 
 
-def test_it_is_a_small_part_of_the_page():
-    page = html(BAG, open_theme(), PUBLISHER)
-    assert len(howto(BAG, PUBLISHER).encode()) < 0.1 * len(page.encode())
-
-
 def test_what_goes_with_a_link():
     page = Page(html(BAG, open_theme(), PUBLISHER))
     told = {
