@@ -12,15 +12,17 @@ from functools import lru_cache
 from math import ceil, floor
 from pathlib import Path
 
+from presscloth.cutting.alike import alike
 from presscloth.cutting.checker import check
 from presscloth.cutting.keeping import Rows, kept
-from presscloth.cutting.laying import BUDGET, lay_out
+from presscloth.cutting.laying import BUDGET, lay_out, least_length
 from presscloth.cutting.outline_checker import check_outlines
 from presscloth.cutting.outlines import Outline, OutlineLayout, PlacedOutline, Point, turned
 from presscloth.cutting.outlining import BUDGET as OUTLINE_BUDGET
 from presscloth.cutting.outlining import lay_out_outlines
 from presscloth.cutting.parts import DoesNotFit, Layout, Part, Placed, Roll, Sheet, Way, end_of
 from presscloth.cutting.pieces import Pieces
+from presscloth.cutting.refuting import cloths_needed
 from presscloth.cutting.sheets import lay_out_sheets
 from presscloth.frozen import dataclass
 
@@ -74,11 +76,13 @@ class Selling:
 def on_roll(width: int, pieces: Pieces, way: Way, selling: Selling, keep: Path | None) -> Laid | DoesNotFit:
     """Lay pieces out on a roll. Round and slanting ones lie closer than the boxes around them, if free."""
     boxed = _boxes(width, pieces.parts, way, selling, keep)
-    if isinstance(boxed, DoesNotFit) or not pieces.outlines:
+    if isinstance(boxed, DoesNotFit) or pieces.within is None:
         return boxed
-    least = selling.steps(max(pieces.reach, -(-pieces.area // width)))
-    closer = _outlines(width, pieces.outlines, selling, keep) if way is Way.FREE else None
+    closer = _outlines(width, pieces.outlines, selling, keep) if pieces.outlines and way is Way.FREE else None
     best = boxed if closer is None or boxed.bought <= closer.bought else closer
+    least = selling.steps(max(pieces.reach, -(-pieces.area // width)))
+    if least < best.bought:
+        least = max(least, _within(width, pieces.within, best.length, selling, keep))
     return Laid(best.length, best.bought, least, best.cloths)
 
 
@@ -104,9 +108,21 @@ def on_sheets(sheet: Sheet, pieces: Pieces, way: Way, keep: Path | None) -> Laid
         layout, rest = _layout(rest)
         layouts.append(layout)
     _must_be_right(parts, layouts, sheet.length, way)
-    if pieces.outlines:
-        bound = max(1, -(-pieces.area // (sheet.width * sheet.length)))
+    if pieces.within is not None:
+        inside = cloths_needed(alike(pieces.within).parts, sheet.width, sheet.length, number)
+        bound = max(1, -(-pieces.area // (sheet.width * sheet.length)), inside or 1)
     return Laid(sheet.length, number, bound, tuple(_boxes_on(layout, parts) for layout in layouts))
+
+
+def _within(width: int, within: Sequence[Part], enough: int, selling: Selling, keep: Path | None) -> int:
+    """No fewer steps hold the rectangles that lie inside the pieces, and so the pieces; as in `_boxes`."""
+    step = ceil(selling.step)
+    rows = kept(
+        keep,
+        ("within", width, _unnamed(within), enough, step),
+        lambda: [[least_length(width, within, enough, step)]],
+    )
+    return rows[0][0] // step if rows is not None else 0
 
 
 def _boxes(

@@ -52,6 +52,12 @@ def lay_out(
     return Cut(layout, layout.length, bought, bound, bought == bound)
 
 
+def least_length(width: int, parts: Sequence[Part], enough: int, step: int) -> int:
+    """No layout of the parts takes fewer whole steps than this length; `enough` is known to suffice."""
+    told = alike(parts).parts
+    return _least_purchase(width, told, Lengths(told, enough), stepped(enough, step), step) if told else 0
+
+
 def stepped(length: int, step: int) -> int:
     """The next whole number of steps."""
     return -(-length // step) * step

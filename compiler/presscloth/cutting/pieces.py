@@ -7,12 +7,13 @@ A piece is laid out at the size at which it is printed, since that is what a mak
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil, floor, isqrt
 
 from presscloth.cutting.outlines import Outline, around_circle
 from presscloth.cutting.parts import Part, lies_of
-from presscloth.cutting.shaped import covering, least_area
+from presscloth.cutting.shaped import covering, least_area, least_extent, rectangle_within
 from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, convert, printed
@@ -42,12 +43,14 @@ class Cloth:
 class Pieces:
     """What is laid out: every piece as a rectangle, and as an outline where that lies closer.
 
-    `outlines` is empty when all pieces are upright rectangles. `area` is no more than that of all
-    pieces, and `reach` no more than the length that the longest of them takes.
+    `outlines` is empty when all pieces are upright rectangles. `within` are rectangles inside pieces that
+    are not, None when all of them are. `area` is no more than that of all pieces, and `reach` no
+    more than the length that the longest of them takes.
     """
 
     parts: tuple[Part, ...]
     outlines: tuple[Outline, ...]
+    within: tuple[Part, ...] | None
     area: int
     reach: int
 
@@ -94,6 +97,7 @@ def pieces_of(wanted: Sequence[tuple[CutPiece, int]], cloth: Cloth, system: Syst
         outlines=tuple(_outline(*each, cloth, system) for each in found)
         if uneven and not cloth.repeat
         else (),
+        within=tuple(inner for each in found if (inner := _within(*each, system))) if uneven else None,
         area=sum(_area(piece, part, system) for piece, part in found),
         reach=max((_reach(piece, part, cloth, system) for piece, part in found), default=0),
     )
@@ -168,6 +172,24 @@ def _angles(grain: Grain, *, one_way: bool) -> tuple[int, ...]:
             return (0,) if one_way else (0, 180)
 
 
+def _within(piece: CutPiece, part: Part, system: System) -> Part | None:
+    """A rectangle inside a piece, lying as the piece may; None where none is known.
+
+    In a circle, and in a strip on the bias, it is the square of which the diameter, or the width of the
+    strip, is the diagonal (geometry).
+    """
+    width, height = _sides(piece, system)
+    if piece.outline is not None:
+        width, height = rectangle_within(piece.outline, system)
+        if piece.grain is Grain.ACROSS:
+            width, height = height, width
+    elif piece.shape is Shape.CIRCLE or piece.grain is Grain.BIAS:
+        width = height = isqrt(min(width, height) ** 2 // 2)
+    else:
+        width, height = part.width, part.height
+    return replace(part, width=width, height=height) if min(width, height) > 0 else None
+
+
 def _area(piece: CutPiece, part: Part, system: System) -> int:
     width, height = _sides(piece, system)
     if piece.shape is Shape.CIRCLE:
@@ -182,4 +204,9 @@ def _reach(piece: CutPiece, part: Part, cloth: Cloth, system: System) -> int:
     width, height = _sides(piece, system)
     if piece.grain is Grain.BIAS and piece.shape is not Shape.CIRCLE:
         return isqrt((width + height) ** 2 // 2)
+    if piece.outline is not None:
+        wide, high = least_extent(piece.outline, system)
+        if piece.grain is Grain.ACROSS:
+            wide, high = high, wide
+        part = replace(part, width=wide, height=high)
     return min((along for across, along in lies_of(part) if across <= cloth.width), default=part.height)

@@ -7,6 +7,7 @@ from fractions import Fraction
 from math import ceil, floor, hypot
 
 from presscloth.cutting.outlines import Point
+from presscloth.cutting.within import widest_within
 from presscloth.measure import Kind, System, convert
 from presscloth.outline import Contour, Drafted, cutting_line
 from presscloth.outline.flattening import box
@@ -40,6 +41,23 @@ def least_area(outline: Drafted, system: System) -> int:
     area = sum(x * ny - nx * y for (x, y), (nx, ny) in zip(points, after, strict=True)) / 2
     around = sum(hypot(nx - x, ny - y) for (x, y), (nx, ny) in zip(points, after, strict=True))
     return floor(max(0.0, area - around * CLOSE) * _PER_MM * _PER_MM)
+
+
+def rectangle_within(outline: Drafted, system: System) -> tuple[int, int]:
+    """Width and height, in units, of an upright rectangle that lies inside the piece; (0, 0) for none."""
+    left, top, right, bottom = widest_within(cutting_line(outline[system], system, CLOSE))
+    return _less(right - left), _less(bottom - top)
+
+
+def least_extent(outline: Drafted, system: System) -> tuple[int, int]:
+    """Width and height, in units, that the box around the piece is not smaller than."""
+    left, top, right, bottom = box(cutting_line(outline[system], system, CLOSE))
+    return _less(right - left), _less(bottom - top)
+
+
+def _less(side: float) -> int:
+    """A side in mm as units, less what straight lines may lie outside of a curve at both ends."""
+    return max(0, floor((side - 2 * CLOSE) * _PER_MM) - 1)
 
 
 def _grown(contour: Contour, system: System) -> Contour:

@@ -162,7 +162,7 @@ class InLengths:
             for piece, count in self.cutting.wanted(demand)
             if (side := piece.height or piece.width) is not None
         )
-        return Pieces(parts, (), sum(part.area for part in parts), 0)
+        return Pieces(parts, (), None, sum(part.area for part in parts), 0)
 
 
 @dataclass(frozen=True, slots=True)
