@@ -37,7 +37,8 @@ def templates_pdf(
 
 def templates_html(handout: Handout, templates: TemplateSet, theme: Theme, publisher: Publisher) -> str:
     """The page as the PDF writer is given it: one section for each sheet, its drawing at full size."""
-    look = replace(theme.look, drawings=replace(theme.look.drawings, scale=1.0))
+    true = replace(theme.look.drawings, scale=1.0, tall=0.0)  # whatever a theme asks of other drawings
+    look = replace(theme.look, drawings=true)
     pages = tuple(
         Page(sheet, Markup(svg(sheet.drawing, look, f"sheet-{place}", sheet.drawing.width)))
         for place, sheet in enumerate(templates.sheets, start=1)
