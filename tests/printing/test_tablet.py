@@ -10,6 +10,7 @@ from dataclasses import replace
 
 import pytest
 from printing.samples import BAG, MAT, PUBLISHER
+from printing.targets import SMALL_TARGETS
 
 from presscloth.printing.shipped import themes_folder
 from presscloth.publish.site import publish
@@ -169,18 +170,6 @@ def test_without_scripts_nothing_is_offered_that_would_not_work(browser, site):
     assert page.get_by_text("Where was I?").count() == 0
     assert page.locator("#tall-step-4").is_visible()
     context.close()
-
-
-SMALL_TARGETS = """
-    () => [...document.querySelectorAll("a[href], button, input, select, summary, textarea")]
-      .filter(element => element.checkVisibility() && !element.matches(".skip"))
-      .filter(element => !(element.matches("a") && element.closest("p, li, td, dd")
-        && element.closest("p, li, td, dd").textContent.trim() !== element.textContent.trim()
-        && getComputedStyle(element).display === "inline"))
-      .map(element => [element, (element.closest("label") ?? element).getBoundingClientRect()])
-      .filter(([element, box]) => box.height < 43.9 || box.width < 43.9)
-      .map(([element, box]) => `${box.width} x ${box.height} ${element.outerHTML.slice(0, 100)}`)
-"""
 
 
 @pytest.mark.parametrize("width", [360, 1280])

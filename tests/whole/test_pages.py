@@ -17,6 +17,7 @@ from urllib.parse import unquote
 
 import pytest
 from printing.pages import Page
+from printing.targets import SMALL_TARGETS
 from printing.tools import needs, needs_package
 from whole.shipped import SLUGS, THEMES, Shipped, one_of_each_kind, pages_of, recipe_pages
 
@@ -142,6 +143,17 @@ def test_nothing_overflows_and_nothing_is_fetched_from_elsewhere(browser, shippe
     assert len(fetched) > len(pages_of(folder))
     assert [address for address in fetched if not address.startswith(folder.as_uri())] == []
     assert faults == []
+
+
+@pytest.mark.parametrize("width", [360, 1280])
+def test_there_is_room_for_a_thumb_on_every_kind_of_page(browser, shipped: Shipped, width):
+    """WCAG 2.2, 2.5.5: 44 pixels; kits are printed."""
+    context = browser.new_context(viewport={"width": width, "height": HEIGHT})
+    page = context.new_page()
+    for name in one_of_each_kind(shipped.plain):
+        page.goto((shipped.plain / name).as_uri())
+        assert page.evaluate(SMALL_TARGETS) == [], name
+    context.close()
 
 
 WORDS = """
