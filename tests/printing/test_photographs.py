@@ -10,6 +10,7 @@ from pathlib import Path
 import pikepdf
 import pytest
 from PIL import Image as Pictures
+from PIL import ImageFile
 from printing.camera import CAMERA, SECRETS, as_bytes, corners, exif, photograph, profile
 from printing.making import png, words
 from printing.samples import MUG_MAT, PUBLISHER
@@ -226,14 +227,17 @@ def test_a_png_says_how_it_was_held_before_or_behind_its_points(tmp_path, behind
     assert (made.size, colours(made)) == ((60, 40), UPRIGHT)
 
 
-def test_a_file_whose_middle_is_missing_is_refused(tmp_path):
-    """Its header and its end are there; only unpacking tells."""
+@pytest.mark.parametrize("lenient", [False, True])
+def test_a_file_whose_middle_is_missing_is_refused(tmp_path, monkeypatch, lenient):
+    """Its header and its end are there; only unpacking tells. WeasyPrint asks Pillow to be lenient."""
+    monkeypatch.setattr(ImageFile, "LOAD_TRUNCATED_IMAGES", lenient)
     whole = png(400, 400)
     broken = whole.replace(whole[60:80], bytes(20))
     (tmp_path / "hole.png").write_bytes(broken)
     (variant,) = for_page(image(tmp_path / "hole.png"))
     with pytest.raises(PrintingRefused, match=r"the picture hole\.png cannot be unpacked"):
         page_file(image(tmp_path / "hole.png"), variant)
+    assert lenient is ImageFile.LOAD_TRUNCATED_IMAGES
 
 
 # -- on paper --------------------------------------------------------------------------------------

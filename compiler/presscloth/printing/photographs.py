@@ -8,6 +8,8 @@ no place, camera, date, name, preview or comment (Exif, XMP, IPTC), and no colou
 from __future__ import annotations
 
 import io
+from collections.abc import Iterator
+from contextlib import contextmanager
 from functools import lru_cache
 from pathlib import Path, PurePosixPath
 from typing import TYPE_CHECKING
@@ -110,7 +112,7 @@ def _published(picture: Image, width: int) -> bytes:
     seen = header(picture)
     size = (max(1, width), _height(seen, max(1, width)))
     try:
-        with Pictures.open(picture.file, formats=[seen.kind]) as opened:
+        with _whole_files_only(), Pictures.open(picture.file, formats=[seen.kind]) as opened:
             opened.draft(None, (max(size), max(size)))  # a JPEG is unpacked no larger than it is wanted
             points = _upright(_on_white(opened), seen.orientation).resize(size, Pictures.Resampling.LANCZOS)
     except (OSError, ValueError, SyntaxError, MemoryError, Pictures.DecompressionBombError) as error:
@@ -121,6 +123,19 @@ def _published(picture: Image, width: int) -> bytes:
     else:
         points.save(written, "PNG", optimize=True)
     return written.getvalue()
+
+
+@contextmanager
+def _whole_files_only() -> Iterator[None]:
+    """What a file lacks is an error here, though the PDF writer has the library fill it with grey."""
+    from PIL import ImageFile
+
+    was = ImageFile.LOAD_TRUNCATED_IMAGES
+    ImageFile.LOAD_TRUNCATED_IMAGES = False
+    try:
+        yield
+    finally:
+        ImageFile.LOAD_TRUNCATED_IMAGES = was
 
 
 def _upright(opened: Points, orientation: int) -> Points:
