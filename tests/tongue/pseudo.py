@@ -72,7 +72,7 @@ def _marked(inline: Inline) -> Inline:
 _INNERMOST = re.compile(r"⟦[^⟦⟧⟪⟫]*⟧|⟪[^⟦⟧⟪⟫]*⟫")
 _UNIT = "|".join(sorted((re.escape(unit) for unit in SPELLINGS if unit.isalpha()), key=len, reverse=True))
 _MEASURE = re.compile(rf"\d[\d/.,\s]*(?:{_UNIT})[²³]?(?![a-z])")
-_ADDRESS = re.compile(r"https?://[^\s)]+")
+_ADDRESS = re.compile(r"https?://[^\s)⟧⟫]+")
 _KEYS = re.compile(r"\b[A-Za-z](?:/[A-Z])*\b|\bA4\b")  # of materials, and of marks in a drawing
 _WORD = re.compile(r"[^\W\d_]+")
 
