@@ -170,3 +170,10 @@ def test_a_piece_within_another_overlaps_and_one_in_its_hollow_does_not():
     assert overlap(square, within) and overlap(within, square) and overlap(square, square)
     assert not overlap(HOOK, hollow)
     assert overlap(HOOK, tuple((x - 1, y) for x, y in hollow))
+
+
+def test_many_kits_are_laid_out_as_some_over_and_over():
+    """Ninety triangles in pairs: no more for each than for the first thirty, and none overlap."""
+    some, many = (laid(500, [Outline("flag", TRIANGLE, count, (0, 180))]) for count in (30, 90))
+    assert many.need == 3 * some.need
+    assert len(many.layout.placed) == 90

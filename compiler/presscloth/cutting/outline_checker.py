@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from itertools import combinations, pairwise
 
@@ -33,8 +33,9 @@ def check_outlines(
         if not all(0 <= x <= layout.width and 0 <= y <= length for x, y in points):
             faults.append(Outside(piece))
         shapes.append((piece, points))
+    boxes = {piece: _box(points) for piece, points in shapes}
     for (one, points), (other, others) in combinations(shapes, 2):
-        if overlap(points, others):
+        if _boxes_meet(boxes[one], boxes[other]) and overlap(points, others):
             faults.append(Overlap(one, other))
     return tuple(faults)
 
@@ -53,14 +54,14 @@ def overlap(one: Sequence[Point], other: Sequence[Point]) -> bool:
     The plane is cut into bands at every corner and every crossing of two sides. Within a band no sides
     cross, so the stretches that a line through its middle has in both polygons tell for the whole band.
     """
-    if not _boxes_meet(one, other):
+    box, other_box = _box(one), _box(other)
+    if not _boxes_meet(box, other_box):
         return False
-    levels: set[Fraction] = {Fraction(y) for _, y in (*one, *other)}
-    for side in pairwise([*one, one[0]]):
-        for against in pairwise([*other, other[0]]):
-            level = _crossing(side, against)
-            if level is not None:
-                levels.add(level)
+    lowest, highest = max(box[1], other_box[1]), min(box[3], other_box[3])
+    levels = {Fraction(y) for y in (lowest, highest, *(y for _, y in (*one, *other) if lowest < y < highest))}
+    others = list(_reaching(other, lowest, highest))
+    for side in _reaching(one, lowest, highest):
+        levels.update(level for against in others if (level := _crossing(side, against)) is not None)
     for low, high in pairwise(sorted(levels)):
         middle = (low + high) / 2
         for left, right in _stretches(one, middle):
@@ -70,12 +71,21 @@ def overlap(one: Sequence[Point], other: Sequence[Point]) -> bool:
     return False
 
 
-def _boxes_meet(one: Sequence[Point], other: Sequence[Point]) -> bool:
-    return all(
-        min(point[axis] for point in one) < max(point[axis] for point in other)
-        and min(point[axis] for point in other) < max(point[axis] for point in one)
-        for axis in (0, 1)
-    )
+def _box(points: Sequence[Point]) -> tuple[int, int, int, int]:
+    """Left, lowest, right and highest."""
+    across, along = [x for x, _ in points], [y for _, y in points]
+    return min(across), min(along), max(across), max(along)
+
+
+def _boxes_meet(one: tuple[int, int, int, int], other: tuple[int, int, int, int]) -> bool:
+    return one[0] < other[2] and other[0] < one[2] and one[1] < other[3] and other[1] < one[3]
+
+
+def _reaching(points: Sequence[Point], low: int, high: int) -> Iterator[tuple[Point, Point]]:
+    """The sides that come between two heights."""
+    for one, other in pairwise([*points, points[0]]):
+        if min(one[1], other[1]) < high and max(one[1], other[1]) > low:
+            yield one, other
 
 
 def _crossing(one: tuple[Point, Point], other: tuple[Point, Point]) -> Fraction | None:
@@ -83,13 +93,13 @@ def _crossing(one: tuple[Point, Point], other: tuple[Point, Point]) -> Fraction 
     (ax, ay), (bx, by) = one
     (cx, cy), (dx, dy) = other
     turn = (bx - ax) * (dy - cy) - (by - ay) * (dx - cx)
-    if turn == 0:
+    along = (cx - ax) * (dy - cy) - (cy - ay) * (dx - cx)
+    across = (cx - ax) * (by - ay) - (cy - ay) * (bx - ax)
+    if turn < 0:
+        turn, along, across = -turn, -along, -across
+    if turn == 0 or not 0 <= along <= turn or not 0 <= across <= turn:
         return None
-    along = Fraction((cx - ax) * (dy - cy) - (cy - ay) * (dx - cx), turn)
-    across = Fraction((cx - ax) * (by - ay) - (cy - ay) * (bx - ax), turn)
-    if 0 <= along <= 1 and 0 <= across <= 1:
-        return ay + along * (by - ay)
-    return None
+    return ay + Fraction(along, turn) * (by - ay)
 
 
 def _stretches(points: Sequence[Point], level: Fraction) -> list[tuple[Fraction, Fraction]]:

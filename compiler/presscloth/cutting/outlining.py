@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
+from math import gcd
 
 from presscloth.cutting.chance import Chance
 from presscloth.cutting.laying import stepped
@@ -23,6 +25,7 @@ from presscloth.frozen import dataclass
 
 BUDGET = 200_000
 _RASTERS = (220, 330, 640)  # cells across the cloth: coarse ones allow more tries, fine ones lie closer
+_MANY = 60  # pieces, beyond which the layout of some kits is taken over and over
 _ROW_COST = 4  # laying one row of cells of a piece comes to a quarter of laying a rectangle
 
 
@@ -55,6 +58,11 @@ def lay_out_outlines(
     reach = max(min(extent(points)[1] for points in shapes.values()) for shapes in fitting)
     bound = stepped(max(reach, -(-area // (2 * roll.width))), step)
     layouts: list[OutlineLayout] = []
+    kits = gcd(*(part.quantity for part in parts))
+    pieces = sum(part.quantity for part in parts)
+    times = next((n for n in range(1, kits + 1) if kits % n == 0 and pieces // n <= _MANY), kits)
+    if times > 1:
+        return _repeated(roll, parts, times, bound, step, budget)
     for number in _RASTERS:
         size = max(1, roll.width // number)
         lies = [_lies(shapes, size, roll.width) for shapes in fitting]
@@ -62,9 +70,25 @@ def lay_out_outlines(
         layouts.append(search.least(Purse(budget // len(_RASTERS)), bound, step))
         if stepped(layouts[-1].length, step) <= bound:
             break
-    best = min(layouts, key=lambda layout: layout.length)
-    bought = stepped(best.length, step)
-    return OutlineCut(best, best.length, bought, bound, bought == bound)
+    return _cut(min(layouts, key=lambda layout: layout.length), bound, step)
+
+
+def _cut(layout: OutlineLayout, bound: int, step: int) -> OutlineCut:
+    bought = stepped(layout.length, step)
+    return OutlineCut(layout, layout.length, bought, bound, bought == bound)
+
+
+def _repeated(
+    roll: Roll, parts: Sequence[Outline], times: int, bound: int, step: int, budget: int
+) -> OutlineCut | DoesNotFit:
+    """The layout of a part of many equal kits, over and over: a search among many pieces finds little."""
+    few = [replace(part, quantity=part.quantity // times) for part in parts]
+    cut = lay_out_outlines(roll, few, step=max(1, step // times), budget=budget)
+    if isinstance(cut, DoesNotFit):
+        return cut
+    length = cut.layout.length
+    placed = (replace(piece, y=piece.y + n * length) for n in range(times) for piece in cut.layout.placed)
+    return _cut(OutlineLayout(roll.width, length * times, tuple(placed)), bound, step)
 
 
 def _fitting(part: Outline, width: int) -> dict[int, tuple[Point, ...]]:

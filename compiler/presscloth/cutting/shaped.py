@@ -11,6 +11,7 @@ from presscloth.cutting.within import widest_within
 from presscloth.measure import Kind, System, convert
 from presscloth.outline import Contour, Drafted, cutting_line
 from presscloth.outline.flattening import box
+from presscloth.outline.halves import beside
 
 CLOSE = 0.2
 """mm; how near the polygon keeps to the cutting line, half of it inside, all of it outside."""
@@ -25,10 +26,14 @@ def covering(outline: Drafted, system: System, width: int, height: int) -> tuple
     and the rounding of the box apart.
     """
     left, top, _, _ = box(cutting_line(outline[system], system, CLOSE))
+    line = cutting_line(_grown(outline[system], system), system, CLOSE)
+    line = beside(line, left, across=True, beyond=True)
+    line = beside(line, left + width / _PER_MM, across=True, beyond=False)
+    line = beside(line, top, across=False, beyond=True)
+    line = beside(line, top + height / _PER_MM, across=False, beyond=False)
     points: list[Point] = []
-    for x, y in cutting_line(_grown(outline[system], system), system, CLOSE):
-        across, down = round((x - left) * _PER_MM), round((y - top) * _PER_MM)
-        point = min(max(across, 0), width), min(max(down, 0), height)
+    for x, y in line:
+        point = round((x - left) * _PER_MM), round((y - top) * _PER_MM)
         if not points or point != points[-1]:
             points.append(point)
     return tuple(points[1:] if points[0] == points[-1] else points)
