@@ -77,24 +77,6 @@ def _along(one: Point, other: Point, part: float) -> Point:
     return one[0] + part * (other[0] - one[0]), one[1] + part * (other[1] - one[1])
 
 
-def beside(points: Sequence[Point], axis: float, *, across: bool, beyond: bool) -> tuple[Point, ...]:
-    """The part of an outline on one side of a line, upright (`across`) or level (Sutherland, Hodgman)."""
-    at = 0 if across else 1
-    sign = 1 if beyond else -1
-    found: list[Point] = []
-    for one, other in pairwise([*points, points[0]]):
-        near, far = sign * (one[at] - axis), sign * (other[at] - axis)
-        if near >= 0:
-            found.append(one)
-        if (near < 0) != (far < 0):
-            found.append(_on_axis(_along(one, other, near / (near - far)), axis, at))
-    return tuple(found)
-
-
-def _on_axis(point: Point, axis: float, at: int) -> Point:
-    return (axis, point[1]) if at == 0 else (point[0], axis)
-
-
 def inside(point: Point, points: Sequence[Point]) -> bool:
     """Whether a point lies in an outline: a line to its right then crosses it an odd number of times."""
     x, y = point

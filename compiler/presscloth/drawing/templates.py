@@ -7,13 +7,14 @@ from fractions import Fraction
 from itertools import pairwise
 from math import atan2, cos, degrees, hypot, pi, sin
 
-from presscloth.drawing.clipping import Point, beside
+from presscloth.drawing.clipping import Point
 from presscloth.drawing.sheets import Plane, Sheet, on_sheets
 from presscloth.drawing.tree import Ink, Lettering, Line
 from presscloth.edition import CutPiece
 from presscloth.measure import System
 from presscloth.outline import Closing, Contour, cutting_line, seam_line
 from presscloth.outline.flattening import box, in_mm, notch
+from presscloth.outline.halves import beside
 from presscloth.recipe.tree import Grain, NoteKind
 from presscloth.tongue import listed, named, say
 
