@@ -294,6 +294,7 @@ class TestParts:
         ]
         publish((), ("runner", "runner-de", "mats", "mats-de"), NO_PDF, site)
         assert self.links(site, "runner-de")[1] == ("next", "../mats-de/index.html", "Woche 3: Matten")
+        assert self.links(site, "mats-de")[1] == ("prev", "../runner-de/index.html", "Woche 1: Läufer")
 
     def test_what_is_no_part_has_no_links(self, tmp_path):
         publish((recipe("alone", "Alone", "2027-01"),), (), NO_PDF, tmp_path / "site")

@@ -11,7 +11,7 @@
   const known = Object.keys(words);
   const SHORT = 2;  // a word of so few letters need not be there when there are longer ones
 
-  const folded = (text) => [...text.normalize("NFKD").toLowerCase().normalize("NFKD").replace(/\p{M}/gu, "")]
+  const folded = (text) => [...text.normalize("NFKD").toLowerCase().replace(/\p{M}/gu, "")]
     .map((sign) => (Object.hasOwn(alike, sign) ? alike[sign] : sign)).join("");
 
   // What a typed word weighs in each recipe: a whole word counts twice, a beginning once; the best holds.

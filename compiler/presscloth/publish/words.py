@@ -25,10 +25,9 @@ _WORD = re.compile(r"[^\W_]+")
 def folded(text: str) -> str:
     """A text as it is compared: `Bésom Crème` as `besom creme`.
 
-    Compatibility forms are taken apart (Unicode Standard Annex 15, NFKD) before and after the
-    capitals go, since either can leave what the other takes.
+    Compatibility forms are taken apart (Unicode Standard Annex 15, NFKD) before the capitals go.
     """
-    apart = unicodedata.normalize("NFKD", unicodedata.normalize("NFKD", text).lower())
+    apart = unicodedata.normalize("NFKD", text).lower()
     bare = "".join(sign for sign in apart if not unicodedata.category(sign).startswith("M"))
     return "".join(ALIKE.get(sign, sign) for sign in bare)
 
