@@ -173,7 +173,7 @@ def test_a_piece_within_another_overlaps_and_one_in_its_hollow_does_not():
 
 
 def test_many_kits_are_laid_out_as_some_over_and_over():
-    """Ninety triangles in pairs: no more for each than for the first thirty, and none overlap."""
-    some, many = (laid(500, [Outline("flag", TRIANGLE, count, (0, 180))]) for count in (30, 90))
-    assert many.need == 3 * some.need
-    assert len(many.layout.placed) == 90
+    """A hundred and eight triangles take what twice fifty-four take, and none overlap."""
+    some, many = (laid(500, [Outline("flag", TRIANGLE, count, (0, 180))]) for count in (54, 108))
+    assert many.need == 2 * some.need
+    assert len(many.layout.placed) == 108
