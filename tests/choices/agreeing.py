@@ -127,12 +127,15 @@ def slug(name: str) -> str:
 
 
 DRAWN = re.compile(r"<figure>.*?</figure>\s*", re.DOTALL)
+BOUGHT = re.compile(r'<td class="figures" data-label="Quantity">.*?</td>')
 
 
 def words_of(page: str, size: str) -> str:
-    """The part of a page that belongs to a size, without its drawings."""
+    """The part of a page that belongs to a size, without its drawings and without what is bought, which
+    suffices for every choice and stays.
+    """
     start, end = choosing._section(page, slug(size))
-    return DRAWN.sub("", page[start:end])
+    return BOUGHT.sub("", DRAWN.sub("", page[start:end]))
 
 
 def filled(marked: str, put: list[str]) -> str:

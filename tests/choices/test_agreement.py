@@ -67,7 +67,7 @@ def typed(of: Subject, size: str, random: Random) -> tuple[tuple[str, str], ...]
 
 
 @pytest.mark.parametrize(
-    ("name", "times"), [*((name, 90) for name in SMALL), *((name, 8) for name in SHIPPED)]
+    ("name", "times"), [*((name, 40) for name in SMALL), *((name, 5) for name in SHIPPED)]
 )
 def test_every_number_and_drawing_is_that_of_a_recipe_that_states_the_choice(name, times):
     of = subject(name)

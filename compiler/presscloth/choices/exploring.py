@@ -40,8 +40,8 @@ GRIDS = {
 
 SYSTEMS = {system.value for system in System}
 
-BETWEEN = Fraction(1, 3)
-"""A part of a step: where values that lie on no grid are tried."""
+BETWEEN = (Fraction(1, 2), Fraction(1, 3), Fraction(2, 3))
+"""Parts of a step: where values that lie on no grid are tried."""
 
 
 def follow(
@@ -182,5 +182,6 @@ def values(offer: Offer, system: System) -> Iterator[Fraction]:
     for number in order:
         value = least + number * step
         yield value
-        if offer.kind is not Kind.NUMBER and number % 4 == 0 and value + BETWEEN * step < most:
-            yield value + BETWEEN * step
+        for part in BETWEEN if offer.kind is not Kind.NUMBER and number % 4 == 0 else ():
+            if value + part * step < most:
+                yield value + part * step
