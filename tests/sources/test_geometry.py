@@ -36,14 +36,14 @@ def eighths(value: str) -> Fraction:
 
 
 def test_a_patch_of_6_in_is_cut_6_and_a_half():
-    # F + 2 s (published worked example; common practice).
+    # G01: F + 2 s (published worked example; common practice).
     table = sewn("patch | A | 1 | 6 1/2 in | 6 1/2 in", "finish patch")
     assert table.inches("finished width of patch") == 6
 
 
 @pytest.mark.parametrize(("one", "other", "both"), [("2", "3", "4 1/2"), ("11", "9", "19 1/2")])
 def test_two_strips_side_by_side(one: str, other: str, both: str):
-    # 2 + 3 give 4 1/2, 11 + 9 give 19 1/2 (published worked examples).
+    # G47: 2 + 3 give 4 1/2, 11 + 9 give 19 1/2 (published worked examples).
     table = sewn(
         (f"one | A | 1 | {one} in | 9 in\nother | A | 1 | {other} in | 9 in"),
         "row = join one, other side by side\nfinish row",
@@ -52,7 +52,7 @@ def test_two_strips_side_by_side(one: str, other: str, both: str):
 
 
 def test_strips_of_11_and_9_do_not_make_a_20_in_square():
-    # Published, and wrong: 20 in; right: 19 1/2.
+    # N03: Published, and wrong: 20 in; right: 19 1/2.
     pieces = "one | A | 1 | 11 in | 20 in\nother | A | 1 | 9 in | 20 in\nhead | A | 1 | {} in | 5 in"
     statements = "row = join one, other side by side\nwhole = join head, row top to bottom\nfinish whole"
     assert wrong(sewn(pieces.format("20"), statements)) == ["edges-do-not-meet"]
@@ -60,14 +60,14 @@ def test_strips_of_11_and_9_do_not_make_a_20_in_square():
 
 
 def test_three_blocks_of_8_and_a_half():
-    # Published, and wrong: 25 1/2 in finished; right: 24 in finished, 24 1/2 raw.
+    # N13: Published, and wrong: 25 1/2 in finished; right: 24 in finished, 24 1/2 raw.
     table = sewn("block | A | 3 | 8 1/2 in | 8 1/2 in", "row = join 3 block side by side\nfinish row")
     assert table.inches("width of row") == Fraction(49, 2)
     assert table.inches("finished width of row") == 24
 
 
 def test_four_blocks_with_sashing_all_round():
-    # Published, and wrong: 4 blocks of 9 in with 3 5/8 in sashing all round, 55 3/8; right: 54 1/8.
+    # N06: Published, and wrong: 4 blocks of 9 in with 3 5/8 in sashing all round, 55 3/8; right: 54 1/8.
     pieces = (
         "block | A | 4 | 9 in + 1/2 in | 9 in + 1/2 in\n"
         "sash | A | 5 | 3 5/8 in + 1/2 in | 9 in + 1/2 in\n"
@@ -85,7 +85,7 @@ def test_four_blocks_with_sashing_all_round():
 
 
 def test_four_inches_all_round():
-    # Published, and wrong: 51 + 4 by 61 + 4; right: 59 × 69 (4 in on each of two sides).
+    # N11: Published, and wrong: 51 + 4 by 61 + 4; right: 59 × 69 (4 in on each of two sides).
     pieces = (
         "middle | A | 1 | 51 in + 1/2 in | 61 in + 1/2 in\n"
         "side | A | 2 | 4 1/2 in | 61 in + 1/2 in\n"
@@ -99,7 +99,8 @@ def test_four_inches_all_round():
 
 
 def test_butted_borders():
-    # Top 50 × 60, border 5: sides 60 1/2, top and bottom 60 1/2, cut (magazine, determining border lengths).
+    # G34: Top 50 × 60, border 5: sides 60 1/2, top and bottom 60 1/2, cut (magazine, determining border
+    # lengths).
     pieces = (
         "middle | A | 1 | 50 1/2 in | 60 1/2 in\n"
         "side | A | 2 | 5 1/2 in | 60 1/2 in\n"
@@ -114,13 +115,14 @@ def test_butted_borders():
     ("length", "found"), [("56 in", []), ("51 1/4 in", []), ("51 3/16 in", ["mitre-too-short"])]
 )
 def test_mitred_borders(length: str, found: list[str]):
-    # Edge 40, border 5: 56 is comfortable, the exact least 51.207 (magazine, how to mitre borders; geometry).
+    # G35: Edge 40, border 5: 56 is comfortable, the exact least 51.207 (magazine, how to mitre borders;
+    # geometry).
     pieces = f"middle | A | 1 | 40 1/2 in | 40 1/2 in\nstrip | A | 4 | 5 1/2 in | {length}"
     assert wrong(sewn(pieces, "whole = border middle with 4 strip, mitred\nfinish whole")) == found
 
 
 def test_sashing_with_cornerstones_all_round():
-    # 4 × 5 blocks: 49 sashes, 30 cornerstones (published sashing formula, Feb 2009).
+    # G37: 4 × 5 blocks: 49 sashes, 30 cornerstones (published sashing formula, Feb 2009).
     pieces = (
         "block | A | 20 | 8 1/2 in | 8 1/2 in\n"
         "sash | A | 49 | 2 1/2 in | 8 1/2 in\n"
@@ -141,11 +143,30 @@ def test_sashing_with_cornerstones_all_round():
     assert table.made.used[("stone", "A")] == 30
 
 
+def test_sashing_inside_only():
+    # G39: n (m − 1) + m (n − 1) sashes and (n − 1)(m − 1) cornerstones: 4 × 5 take 31 and 12 (arithmetic).
+    pieces = (
+        "block | A | 20 | 8 1/2 in | 8 1/2 in\n"
+        "sash | A | 15 | 2 1/2 in | 8 1/2 in\n"
+        "rail | A | 16 | 8 1/2 in | 2 1/2 in\n"
+        "stone | A | 12 | 2 1/2 in | 2 1/2 in"
+    )
+    statements = """
+        5 row = join 4 block with sash between side by side
+        4 line = join 4 rail with stone between side by side
+        whole = join 5 row with line between top to bottom
+        finish whole
+    """
+    table = sewn(pieces, statements)
+    assert table.names == ["raw-edge-shows"]
+    assert table.made.used[("sash", "A")] + table.made.used[("rail", "A")] == 31
+
+
 # Triangles.
 
 
 def test_half_square_triangles():
-    # Finished 3, s = 1/4: exact 3.8536, the trade cuts 3 7/8, an excess of 0.021 (geometry).
+    # G02: Finished 3, s = 1/4: exact 3.8536, the trade cuts 3 7/8, an excess of 0.021 (geometry).
     exact = sewn(
         "light | A | 2 | 3 in + (2 + sqrt(2)) × seam | | half-square triangle",
         "unit = join long side of light to long side of light\nfinish unit",
@@ -162,7 +183,7 @@ def test_half_square_triangles():
 
 
 def test_oversized_and_trimmed():
-    # Finished 3: cut 4 1/8, trim to 3 1/2 (published worked example).
+    # G04: Finished 3: cut 4 1/8, trim to 3 1/2 (published worked example).
     pieces = "light | A | 1 | 4 1/8 in | 4 1/8 in\ndark | A | 1 | 4 1/8 in | 4 1/8 in"
     table = sewn(
         pieces,
@@ -202,18 +223,21 @@ def metric_triangle(kind: str, more: str, seam: str = "7.5 mm") -> float:
     ],
 )
 def test_metric_triangles(kind: str, exact: str, rule: str, short: float):
+    # G06, G49.
     assert metric_triangle(kind, exact) == pytest.approx(100, abs=0.02)
     assert metric_triangle(kind, rule) == pytest.approx(100 - short, abs=0.05)
 
 
 @pytest.mark.parametrize(("kind", "more"), [("half-square", "21 mm"), ("quarter-square", "30 mm")])
 def test_the_rule_of_thumb_is_safe(kind: str, more: str):
-    # +3.5 s and +5 s, s = 6 mm: +21 and +30 mm, where 20.5 and 29.0 mm are exact (published rule of thumb).
+    # G07: +3.5 s and +5 s, s = 6 mm: +21 and +30 mm, where 20.5 and 29.0 mm are exact (published rule of
+    # thumb).
     assert 100 < metric_triangle(kind, more, seam="6 mm") <= 101.1
 
 
 def test_the_square_of_a_goose():
-    # Published, and wrong: 1 1/2 + 7/8 = 2 1/4; right: 2 3/8. From 2 1/4 in no unit of 2 in can be trimmed.
+    # N01: Published, and wrong: 1 1/2 + 7/8 = 2 1/4; right: 2 3/8. From 2 1/4 in no unit of 2 in can be
+    # trimmed.
     statements = (
         "2 unit = pair light with dark into 2\n"
         "trim unit to 2 in by 2 in\n"
@@ -251,7 +275,7 @@ def on_point(block: str, side: str, corner: str) -> Table:
     ],
 )
 def test_setting_triangles_leave_a_whole_allowance_outside(block: str, side: str, corner: str):
-    # M. Hohn, table of setting triangles, Oct 2002: side and corner squares for a finished block.
+    # G10: M. Hohn, table of setting triangles, Oct 2002: side and corner squares for a finished block.
     assert wrong(on_point(block, f"{side} in", f"{corner} in")) == []
     # An eighth less than the exact size and a trimmed edge would lose its allowance.
     exact_side = f"{block} in × sqrt(2) + (2 + 2 × sqrt(2)) × seam"
@@ -262,7 +286,7 @@ def test_setting_triangles_leave_a_whole_allowance_outside(block: str, side: str
 
 
 def test_four_by_five_on_point():
-    # 32 blocks, 14 side triangles, 4 corners (reference chart for squares set on point).
+    # G15: 32 blocks, 14 side triangles, 4 corners (reference chart for squares set on point).
     pieces = (
         "block | A | 20 | 6 1/2 in | 6 1/2 in |\n"
         "plain | A | 12 | 6 1/2 in | 6 1/2 in |\n"
@@ -278,7 +302,7 @@ def test_four_by_five_on_point():
 
 
 def test_a_square_in_a_square():
-    # Centre 6 finished: corner square 5 1/8, the block finishes at 8.485 (published worked example).
+    # G14: Centre 6 finished: corner square 5 1/8, the block finishes at 8.485 (published worked example).
     pieces = "block | A | 1 | 6 1/2 in | 6 1/2 in |\ncorner | A | 4 | 5 1/8 in | | half-square triangle"
     statements = (
         "whole = set block on point in 1 row with 4 corner\n"
@@ -294,8 +318,8 @@ def test_a_square_in_a_square():
 
 
 def test_a_boxed_corner():
-    # Notch 2 from raw edges, equal seams: depth 4; a sewn panel of 19 × 16 is 15 wide, 14 high (published
-    # boxed-corner tutorial; geometry).
+    # G21: Notch 2 from raw edges, equal seams: depth 4; a sewn panel of 19 × 16 is 15 wide, 14 high
+    # (published boxed-corner tutorial; geometry).
     pieces = "front | A | 1 | 20 in | 17 in\nback | A | 1 | 20 in | 17 in"
     statements = (
         "bag = join front to back on left, right, bottom\n"
@@ -309,8 +333,8 @@ def test_a_boxed_corner():
 
 
 def test_a_round_base():
-    # Base 12 finished, s = 1/2: stitch line 37.70, wall 38.70, base cut 13 (published article on a circle,
-    # which prints 37.68 with π = 3.14; 30 cm give 94.2).
+    # G25: Base 12 finished, s = 1/2: stitch line 37.70, wall 38.70, base cut 13 (published article on a
+    # circle, which prints 37.68 with π = 3.14; 30 cm give 94.2).
     pieces = "wall | A | 1 | {} + 2 × seam | 10 in |\nbase | A | 1 | 12 in + 2 × seam | | circle"
     statements = (
         "side = join left of wall to right of wall\n"
@@ -328,14 +352,14 @@ def test_a_round_base():
 
 @pytest.mark.parametrize(("strips", "found"), [(6, []), (5, ["strip-too-short"])])
 def test_binding_strips(strips: int, found: list[str]):
-    # 50 × 60, usable 40, 2 lost per strip: 6 strips (published binding worked example, 2013).
+    # G30: 50 × 60, usable 40, 2 lost per strip: 6 strips (published binding worked example, 2013).
     pieces = f"quilt | A | 1 | 50 in | 60 in\nstrip | A | {strips} | 40 in | 2 in"
     assert wrong(sewn(pieces, f"bind quilt with {strips} strip\nfinish quilt")) == found
 
 
 @pytest.mark.parametrize(("length", "found"), [("272 in", []), ("271 7/8 in", ["strip-too-short"])])
 def test_binding_a_square(length: str, found: list[str]):
-    # 64 square: 256 + 16 = 272 (published worked example).
+    # G32: 64 square: 256 + 16 = 272 (published worked example).
     pieces = f"quilt | A | 1 | 64 in | 64 in\nstrip | A | 1 | {length} | 2 1/2 in"
     assert wrong(sewn(pieces, "bind quilt with strip, with 16 in for the ends\nfinish quilt")) == found
 
@@ -350,6 +374,7 @@ def test_binding_a_square(length: str, found: list[str]):
     ],
 )
 def test_envelope_backs(front: str, back: str, hem: str, overlap: str):
+    # G40, N18.
     pieces = f"front | A | 1 | {front} in | 30 in\nback | A | 2 | {back} in | 30 in"
     statements = (
         f"hem right of back by {hem} in twice\n"
@@ -365,7 +390,7 @@ def test_envelope_backs(front: str, back: str, hem: str, overlap: str):
 
 @pytest.mark.parametrize(("ratio", "cut"), [("2.5", "37 1/2"), ("1.5", "22 1/2"), ("2", "30"), ("3", "45")])
 def test_gathers(ratio: str, cut: str):
-    # 15 at 2.5 to 1: 37 1/2; usual 1.5 to 3 (published worked example and test strips).
+    # G44, G45: 15 at 2.5 to 1: 37 1/2; usual 1.5 to 3 (published worked example and test strips).
     pieces = f"band | A | 1 | 15 in + 2 × seam | 6 in\nfrill | A | 1 | {ratio} × 15 in + 2 × seam | 6 in"
     table = sewn(pieces, "skirt = gather top of frill to bottom of band\nfinish skirt")
     assert wrong(table) == []
@@ -373,13 +398,13 @@ def test_gathers(ratio: str, cut: str):
 
 
 def test_a_folded_strap():
-    # Cut 2, finished 1/2: cut = 4 × finished (published worked example).
+    # G46: Cut 2, finished 1/2: cut = 4 × finished (published worked example).
     table = sewn("tab | A | 1 | 2 in | 9 in", "strap = fold tab lengthways in four\nfinish strap")
     assert table.inches("width of strap") == Fraction(1, 2)
 
 
 def test_a_12_in_block_in_metric_is_drafted_anew():
-    # A 12 in block "in metric" is a block of 30 cm, not of 30.5 cm (published: "you cannot just
+    # G50: A 12 in block "in metric" is a block of 30 cm, not of 30.5 cm (published: "you cannot just
     # multiply"). The pair
     # agrees as it is stated, and four of them meet their head in both systems.
     pieces = "block | A | 4 | side + 2 × seam | side + 2 × seam\nhead | A | 1 | 4 × side + 2 × seam | side"

@@ -133,7 +133,7 @@ def test_the_tables_one_value_to_half_a_millimetre_agrees():
     assert isinstance(pair("8.25", "cm", "3 1/4"), Quantity)
 
 
-# Published, and wrong: 64.8 cm claims to be a conversion, and 25.75 in is 65.4 cm.
+# N04. Published, and wrong: 64.8 cm claims to be a conversion, and 25.75 in is 65.4 cm.
 def test_a_published_pair_is_refused():
     found = pair("64.8", "cm", "25.75")
     assert isinstance(found, Disagreement)
@@ -143,7 +143,7 @@ def test_a_published_pair_is_refused():
     assert isinstance(pair("65", "cm", "25.75"), Quantity)
 
 
-# Still met in the trade (common practice, no source), and wrong.
+# N25. Still met in the trade (common practice, no source), and wrong.
 @pytest.mark.parametrize(
     ("centimetres", "inches", "suggestions"),
     [

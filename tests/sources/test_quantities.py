@@ -82,7 +82,7 @@ def test_five_inch_squares_per_yard() -> None:
 
 
 def test_half_a_yard_cannot_hold_the_cushion_squares() -> None:
-    """Squares of 19 × 19, 19 × 13 and 19 × 15 in on 40–44 in cloth: published as about half a yard; 7/8."""
+    """N09: squares of 19 × 19, 19 × 13, 19 × 15 in on 40–44 in cloth: published as half a yard; 7/8."""
     for width in ("40 in", "44 in"):
         found = bought("1 × 19 in × 19 in; 1 × 19 in × 13 in; 1 × 19 in × 15 in", width=width)
         assert found.need == 28
@@ -91,7 +91,7 @@ def test_half_a_yard_cannot_hold_the_cushion_squares() -> None:
 
 
 def test_binding_strips() -> None:
-    """Seven strips 2 1/2 in wide: 17 1/2 in of cloth, half a yard (published worked example)."""
+    """G33: seven strips 2 1/2 in wide: 17 1/2 in of cloth, half a yard (published worked example)."""
     found = bought("7 × 40 in × 2 1/2 in", width="40 in")
     assert found.need == Fraction(35, 2)
     assert found.buy == 18
@@ -111,7 +111,7 @@ def test_pattern_repeat() -> None:
 
 
 def test_drops_without_a_repeat() -> None:
-    """The same without a repeat: 456 in is 12.67 yd and not 12.6, as was published: buy 12 3/4."""
+    """N20: the same without a repeat: 456 in is 12.67 yd and not 12.6, as was published: buy 12 3/4."""
     found = bought("4 × 54 in × 114 in", width="54 in")
     assert found.need == 456
     assert found.buy == Fraction(51, 4) * 36
