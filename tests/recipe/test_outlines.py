@@ -153,3 +153,15 @@ def test_a_piece_with_an_outline_has_no_other_sizes():
     _, problems = recipe_of("right 9 cm as top, arched by 2 cm", CLOSING, pieces=pieces)
     (problem,) = problems
     assert (problem.slug(), problem.hint()) == ("side-left-over", "leave both cells empty")
+
+
+def test_an_outline_does_not_depend_on_a_choice_however_far_behind():
+    text = scaffold.complete(
+        "## Measures\n- reach = 9 cm, yours to choose from 5 cm to 12 cm\n- span = 2 × reach\n\n"
+        f"## Outlines\n\n### cloth\n- right 4 cm as top\n- down span as right\n- {CLOSING}\n\n{PIECES}"
+    )
+    problems = Problems()
+    read(Source("recipe.md", text), slug="r", folder=None, verbs=forms(), problems=problems)
+    assert [(p.slug(), p.span.text) for p in problems.found()] == [("outline-chosen", "span")]
+    (problem,) = problems.found()
+    assert "`reach`" in problem.message()

@@ -237,3 +237,56 @@ class OutlineTwice(Problem):
 
     def hint(self) -> str:
         return "give one of the two another name, or take it out"
+
+
+class OutlineChosen(Problem):
+    """An outline depends on a measure that is the reader's to choose.
+
+    A template is printed once, for the measure as it is stated; a reader who chooses another would cut
+    by a template that no longer fits what the page says.
+
+    Fails:
+
+        ## Measures
+        - side = 30 cm (12 in), yours to choose from 20 cm (8 in) to 40 cm (16 in)
+
+        ## Outlines
+
+        ### cloth
+        - right side as top
+        - down side as right
+        - left side as bottom
+        - back to the start as left
+
+        ## Pieces
+        | Piece | From | Cut | Shape   |
+        |-------|------|-----|---------|
+        | cloth | A    | 1   | outline |
+
+    Passes:
+
+        ## Measures
+        - side = 30 cm (12 in)
+
+        ## Outlines
+
+        ### cloth
+        - right side as top
+        - down side as right
+        - left side as bottom
+        - back to the start as left
+
+        ## Pieces
+        | Piece | From | Cut | Shape   |
+        |-------|------|-----|---------|
+        | cloth | A    | 1   | outline |
+    """
+
+    outline: str
+    measure: str
+
+    def message(self) -> str:
+        return f"the outline `{self.outline}` depends on `{self.measure}`, which is the reader's to choose"
+
+    def hint(self) -> str:
+        return "make it a size of its own under Sizes, or take the choice from the measure"

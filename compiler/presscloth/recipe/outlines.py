@@ -9,11 +9,18 @@ from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.definitions import NameNotAllowed
 from presscloth.recipe.expression import Broken, Expression, Name
 from presscloth.recipe.markdown import HeadingBlock, ItemBlock, ListBlock, ParagraphBlock
-from presscloth.recipe.outline import Arched, Closed, Move, OutlineText, Run, Towards
-from presscloth.recipe.outline_problems import OutlineNotUsed, OutlineTwice, OutlineUnknown, RunUnclear
+from presscloth.recipe.matching import names_in
+from presscloth.recipe.outline import Arched, Closed, Move, OutlineText, Run, Towards, expressions
+from presscloth.recipe.outline_problems import (
+    OutlineChosen,
+    OutlineNotUsed,
+    OutlineTwice,
+    OutlineUnknown,
+    RunUnclear,
+)
 from presscloth.recipe.reckoning import expression
 from presscloth.recipe.sections import ContentUnexpected, SectionBlocks, split_items
-from presscloth.recipe.tree import Piece, Shape
+from presscloth.recipe.tree import Definition, Piece, Shape
 from presscloth.recipe.words import EDGES, look_up, why_no_name
 from presscloth.source import Passage
 
@@ -253,3 +260,32 @@ def hold_outlines(
     for outline in outlines:
         if outline.name.text not in used and whole:
             problems.add(OutlineNotUsed(span=outline.name.span, outline=outline.name.text))
+
+
+def hold_choices(outlines: Sequence[OutlineText], measures: Sequence[Definition], problems: Problems) -> None:
+    """No outline depends on what the reader chooses, since its template is printed once."""
+    known = {definition.name.text: definition for definition in measures}
+    for outline in outlines:
+        for each in expressions(outline):
+            chosen = _chosen(each, known, frozenset())
+            if chosen is not None:
+                name = outline.name.text
+                label = Label(chosen.span, "to choose")
+                problems.add(
+                    OutlineChosen(span=each.span, outline=name, measure=chosen.name.text, labels=(label,))
+                )
+                break
+
+
+def _chosen(of: Expression, known: Mapping[str, Definition], seen: frozenset[str]) -> Definition | None:
+    """The first measure behind an expression that is the reader's to choose."""
+    for name, is_measure in names_in(of):
+        found = look_up(name.text, known) if is_measure else None
+        if found is None or found.name.text in seen:
+            continue
+        if found.choice is not None:
+            return found
+        behind = _chosen(found.expression, known, seen | {found.name.text})
+        if behind is not None:
+            return behind
+    return None

@@ -23,7 +23,7 @@ from presscloth.recipe.matching import Known, part_words, parts_in
 from presscloth.recipe.materials import read_materials
 from presscloth.recipe.naming import circles, definitions, hold_names, known_names, one_name_one_thing
 from presscloth.recipe.outline import expressions as outline_expressions
-from presscloth.recipe.outlines import hold_outlines, read_outlines
+from presscloth.recipe.outlines import hold_choices, hold_outlines, read_outlines
 from presscloth.recipe.patterns import VerbForm
 from presscloth.recipe.pieces import read_pieces
 from presscloth.recipe.prose import Measure
@@ -224,6 +224,7 @@ def _without_title(
 def _hold(recipe: Recipe, names: Known, problems: Problems) -> None:
     """Hold the recipe's names against each other: those in expressions, and those of sizes."""
     circles(recipe.sizes, recipe.measures, problems)
+    hold_choices(recipe.outlines, recipe.measures, problems)
     for expression in (*_expressions(recipe), *_printed(recipe)):
         hold_names(expression, names, problems)
     hold_sizes(tuple(_named_sizes(recipe)), recipe.sizes, recipe.lost, problems)
