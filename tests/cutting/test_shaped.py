@@ -11,6 +11,7 @@ from shapely import Polygon, affinity
 from presscloth.cutting.outlines import extent
 from presscloth.cutting.pieces import PER_MM, Cloth, as_cut, pieces_of
 from presscloth.cutting.shaped import covering, least_area
+from presscloth.dev import scaffold
 from presscloth.edition import CutPiece
 from presscloth.measure import System
 from presscloth.outline import cutting_line
@@ -91,3 +92,35 @@ def test_stiffening_may_lie_anyhow():
     stiff = piece_of("limpet-pouch", "Large", "shell stiffening")
     pieces = pieces_of([(stiff, 2)], Cloth(100_000, False, 0), System.METRIC)
     assert [outline.angles for outline in pieces.outlines] == [(0, 90, 180, 270)]
+
+
+WEDGE = """\
+## Outlines
+
+### gore
+- right 10 cm (4 in) as top
+- down 30 cm (12 in) as right
+- back to the start as slope
+
+## Pieces
+| Piece | From | Cut | Shape   | Notes    |
+|-------|------|-----|---------|----------|
+| gore  | A    | 2   | outline | in pairs |
+"""
+
+
+def test_pieces_in_pairs_are_laid_out_as_one_and_its_mirrored_twin(tmp_path):
+    """A right-angled wedge and its twin do not come to lie on each other by turning."""
+    edition = prove(scaffold.write(WEDGE, tmp_path)).sizes[0].edition
+    pieces = pieces_of([(edition.pieces[0], 2)], Cloth(100_000, False, 0), System.METRIC)
+    one, twin = (Polygon(outline.points) for outline in pieces.outlines)
+    assert [outline.quantity for outline in pieces.outlines] == [1, 1]
+    assert one.area == pytest.approx(twin.area)
+    moved = affinity.translate(affinity.scale(one, -1, 1, origin=(0, 0)), one.bounds[2], 0)
+    assert moved.symmetric_difference(twin).area < 1e-6 * one.area
+
+
+def test_alike_halves_need_no_twin():
+    shell = piece_of("limpet-pouch", "Large", "shell")
+    pieces = pieces_of([(shell, 2)], Cloth(100_000, False, 0), System.METRIC)
+    assert [outline.quantity for outline in pieces.outlines] == [2]

@@ -18,7 +18,8 @@ from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, convert, printed
 from presscloth.measure.followed import most_of
-from presscloth.recipe.tree import Grain, Shape
+from presscloth.outline import Closing
+from presscloth.recipe.tree import Grain, NoteKind, Shape
 
 PER_MM = 80
 
@@ -94,7 +95,7 @@ def pieces_of(wanted: Sequence[tuple[CutPiece, int]], cloth: Cloth, system: Syst
     )
     return Pieces(
         parts=parts,
-        outlines=tuple(_outline(*each, cloth, system) for each in found)
+        outlines=tuple(outline for each in found for outline in _outlines(*each, cloth, system))
         if uneven and not cloth.repeat
         else (),
         within=tuple(inner for each in found if (inner := _within(*each, system))) if uneven else None,
@@ -143,6 +144,22 @@ def _sides(piece: CutPiece, system: System) -> tuple[int, int]:
 def _slant(side: int) -> int:
     """What a side that lies at 45° takes across and along: side / √2, rounded up."""
     return isqrt(side * side // 2) + 1
+
+
+def _outlines(piece: CutPiece, part: Part, cloth: Cloth, system: System) -> tuple[Outline, ...]:
+    """A piece as outlines that cover it: one, or one and its mirrored twin where it is cut in pairs."""
+    outline = _outline(piece, part, cloth, system)
+    twins = outline.quantity // 2
+    lopsided = piece.outline is not None and piece.outline.closing is Closing.ROUND
+    pairs = any(note.kind is NoteKind.IN_PAIRS for note in piece.row.notes)
+    if not (lopsided and pairs and twins):
+        return (outline,)
+    wide = max(x for x, _ in outline.points)
+    mirrored = tuple((wide - x, y) for x, y in reversed(outline.points))
+    return (
+        replace(outline, quantity=outline.quantity - twins),
+        replace(outline, points=mirrored, quantity=twins),
+    )
 
 
 def _outline(piece: CutPiece, part: Part, cloth: Cloth, system: System) -> Outline:
