@@ -11,6 +11,7 @@ from presscloth.proof import (
     finished,
     language,
     materials,
+    near_pairs,
     pictures,
     stated,
     times,
@@ -31,6 +32,7 @@ OF_RECIPE: tuple[Callable[[Subject], Iterator[Problem]], ...] = (
     materials.check,
     pictures.check,
     stated.check,
+    near_pairs.check,
     times.check,
     typed_by_hand.check,
 )

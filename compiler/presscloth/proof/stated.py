@@ -96,6 +96,14 @@ def check(subject: Subject) -> Iterator[Problem]:
         yield from _two_ways([m for m in within(expression) if isinstance(m, Measured)])
 
 
+def stated_measures(subject: Subject) -> list[Measured]:
+    """Every stated value of a recipe that need not be about: in formulas, prose, statements and Checks."""
+    recipe = subject.recipe
+    about = {d.expression.span for d in definitions(recipe.sizes, recipe.measures) if d.about}
+    formulas = (each for each in _formulas(subject) if each.span not in about)
+    return [*_stated(formulas), *_in_what_is_read(subject)]
+
+
 def _formulas(subject: Subject) -> Iterator[Expression]:
     recipe = subject.recipe
     for definition in definitions(recipe.sizes, recipe.measures):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from presscloth.measure import Quantity, length
+from presscloth.measure import Quantity, compare, length
 from presscloth.problems import Problem
 from presscloth.sewing.lengths import half, less, times, times_pi, total
 from presscloth.sewing.measuring import stitched, stitched_diameter
@@ -223,8 +223,10 @@ def gather(work: Work) -> Made:
 
 def hold_fullness(work: Work, gathered: Side, edge: Side) -> None:
     for system in work.systems:
-        ratio = gathered.seam[system] / edge.seam[system] if edge.seam[system] > 0 else Fraction(0)
-        if not LEAST_FULLNESS <= ratio <= MOST_FULLNESS:
+        long, short = gathered.seam[system], edge.seam[system]
+        enough = compare(LEAST_FULLNESS * short, long, system) <= 0
+        if not (enough and compare(long, MOST_FULLNESS * short, system) <= 0):
+            ratio = long / short if short > 0 else Fraction(0)
             work.report(
                 FullnessUnusual(
                     span=work.span,

@@ -14,6 +14,7 @@ from presscloth.sewing.verbs.laying import lay
 from presscloth.sewing.verbs.trimming_problems import (
     ClothSmallerThanField,
     FewerWouldDo,
+    FieldUnusual,
     StitchingOutsideField,
     TooFewSegments,
     TrimmedLarger,
@@ -23,12 +24,15 @@ from presscloth.sewing.work import Made, Used, Work
 
 STITCHED_OUT = "stitched out"
 
+WHOLE_CENTIMETRE = 10
+"""In mm: the fields of machines come in whole centimetres (common practice, no source)."""
+
 
 def stitch_out(work: Work) -> Made:
     """Stitch a design of W by H onto a thing in a field of FW by FH.
 
     The stitching lies inside the field, in millimetres, either way round; the thing is not smaller than
-    the field (common practice).
+    the field, which comes in whole centimetres (common practice).
     """
     used = work.one("thing")
     flat = work.flat(used)
@@ -44,6 +48,8 @@ def stitch_out(work: Work) -> Made:
                 systems=() if len(outside) == len(work.systems) else tuple(s.value for s in outside),
             )
         )
+    if System.METRIC in work.systems and any(side.metric % WHOLE_CENTIMETRE for side in field):
+        work.report(FieldUnusual(span=work.place("field_width"), field=_size(work, field)))
     small = _systems_where(work, field, (flat.width, flat.height))
     if small:
         size = _size(work, (flat.width, flat.height))

@@ -56,6 +56,46 @@ class StitchingOutsideField(Problem):
         return "make the design smaller, or name a larger field"
 
 
+class FieldUnusual(Problem):
+    """A stitch field is not in whole centimetres.
+
+    Machines have fields of 100 × 100 mm, 130 × 180 mm, 200 × 300 mm and the like. A field of 101 mm is
+    a slip of the pen, or the name of a hoop that was converted: measure the field in millimetres.
+
+    Fails:
+
+        ## Steps
+        1. Stitch out and hem.
+
+           ```sew
+           panel = stitch out cloth, 9 cm (3 1/2 in) by 9 cm (3 1/2 in), in exactly 102 mm by exactly 102 mm
+           hem all of panel by 1.2 cm (1/2 in) twice
+           finish panel
+           ```
+
+    Passes:
+
+        ## Steps
+        1. Stitch out and hem.
+
+           ```sew
+           panel = stitch out cloth, 9 cm (3 1/2 in) by 9 cm (3 1/2 in), in exactly 100 mm by exactly 100 mm
+           hem all of panel by 1.2 cm (1/2 in) twice
+           finish panel
+           ```
+    """
+
+    severity: ClassVar[Severity] = Severity.WARNING
+
+    field: str
+
+    def message(self) -> str:
+        return f"a stitch field of {self.field} is not in whole centimetres"
+
+    def hint(self) -> str:
+        return "look the field up in the machine's manual, in millimetres"
+
+
 class ClothSmallerThanField(Problem):
     """The cloth is smaller than the field in which it is to be stitched out.
 
