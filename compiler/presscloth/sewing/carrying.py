@@ -23,6 +23,7 @@ from presscloth.sewing.construction import (
     Seam,
     Taken,
 )
+from presscloth.sewing.marked import left_out_with, where_left_out
 from presscloth.sewing.number_problems import NameStillTaken
 from presscloth.sewing.places import Place, changed, names_of_things
 from presscloth.sewing.placing import parts_of
@@ -312,7 +313,17 @@ class _Sewing:
     def _hold_leftovers(self) -> None:
         for name, count, thing in self._stock.sewn_left():
             last = next(state for state in reversed(self._stock.states) if state.name == name)
-            self._report(ThingLeftOver(span=last.span, name=name, left=count, cause=thing.cause))
+            under = left_out_with(name, self._edition, self._way)
+            self._report(
+                ThingLeftOver(
+                    span=last.span,
+                    name=name,
+                    left=count,
+                    under=under,
+                    cause=thing.cause,
+                    labels=where_left_out(under),
+                )
+            )
 
 
 def _wrong(found: Problems) -> bool:

@@ -14,6 +14,7 @@ from presscloth.recipe.expression import Bought, Broken, PartOf
 from presscloth.recipe.naming import definitions
 from presscloth.sewing.carrying import sew, sew_on_paper
 from presscloth.sewing.construction import Construction, Meeting
+from presscloth.sewing.marked import left_out_with, where_left_out
 from presscloth.sewing.meeting import opens
 from presscloth.sewing.paper_problems import PaperMisses, PaperOpens, Rounding
 from presscloth.sewing.reckoning import Page
@@ -163,7 +164,15 @@ def _left_over(constructions: Sequence[Construction]) -> Iterator[Problem]:
         for key in piece.keys or ("",):
             left = wanted - max(each.used.get((piece.name, key), 0) for each in constructions)
             if left > 0:
-                problem = PieceLeftOver(span=piece.row.name.span, name=piece.name, left=left, cut=wanted)
+                under = left_out_with(piece.name, edition, constructions[0].way)
+                problem = PieceLeftOver(
+                    span=piece.row.name.span,
+                    name=piece.name,
+                    left=left,
+                    cut=wanted,
+                    under=under,
+                    labels=where_left_out(under),
+                )
                 yield problem.in_size(edition.size.name)
 
 

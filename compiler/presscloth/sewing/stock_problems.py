@@ -2,8 +2,27 @@
 
 from __future__ import annotations
 
+from presscloth.frozen import dataclass
 from presscloth.problems import Problem
 from presscloth.sewing.wording import several
+from presscloth.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Marked:
+    """A block that uses a thing and is left out: its step, and the words of the mark that take it along."""
+
+    step: int
+    mark: str
+    span: Span
+
+    @property
+    def words(self) -> str:
+        return f"what uses it in step {self.step} belongs to `{self.mark}`"
+
+    @property
+    def way_out(self) -> str:
+        return f"put its block below a paragraph of step {self.step} that does not begin with `{self.mark}`"
 
 
 class TooFewCut(Problem):
@@ -148,7 +167,8 @@ class PieceLeftOver(Problem):
     """A piece was cut and never sewn in.
 
     Either a step is missing, or fewer are to be cut. Pieces that are cut besides are marked
-    `spare 1` in the notes of their row.
+    `spare 1` in the notes of their row. A block right below a paragraph that begins with `Child only:` or
+    `Optional:` is left out with it.
 
     Fails:
 
@@ -184,18 +204,25 @@ class PieceLeftOver(Problem):
     name: str
     left: int
     cut: int
+    under: Marked | None = None
 
     def message(self) -> str:
         verb = "is" if self.left == 1 else "are"
         sewn = self.cut - self.left
-        return f"{several(self.left, self.name)} {verb} left over: {self.cut} cut, {sewn} sewn in"
+        why = f"; {self.under.words}" if self.under else ""
+        return f"{several(self.left, self.name)} {verb} left over: {self.cut} cut, {sewn} sewn in{why}"
 
     def hint(self) -> str:
+        if self.under is not None:
+            return self.under.way_out
         return f"cut {self.cut - self.left}, sew the rest in, or note `spare {self.left}`"
 
 
 class ThingLeftOver(Problem):
     """Something was sewn, and is neither used nor finished in the end.
+
+    A block right below a paragraph that begins with `Child only:` or `Optional:` is left out with it; then
+    the message names the step and the mark.
 
     Fails:
 
@@ -235,12 +262,16 @@ class ThingLeftOver(Problem):
 
     name: str
     left: int
+    under: Marked | None = None
 
     def message(self) -> str:
         verb = "is" if self.left == 1 else "are"
-        return f"{several(self.left, self.name)} {verb} left over after the last step"
+        why = f": {self.under.words}" if self.under else ""
+        return f"{several(self.left, self.name)} {verb} left over after the last step{why}"
 
     def hint(self) -> str:
+        if self.under is not None:
+            return self.under.way_out
         return f"sew it in, or say `finish {self.name}` if it is an article by itself"
 
 
