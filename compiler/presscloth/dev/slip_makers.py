@@ -26,13 +26,13 @@ from presscloth.source import Span
 class Slip:
     """One slip: what kind it is, and the edits that make it (place and new text), in order.
 
-    `choice` says that the value is one that the author may choose freely: another one there makes
-    another recipe, not a wrong one, as long as everything that depends on it follows.
+    `values` are the places of the values that slip, whole: a pair with both its halves, the whole of a
+    cell. A slip of a name, an edge, a count or a step has none.
     """
 
     kind: str
     edits: tuple[tuple[Span, str], ...]
-    choice: bool = False
+    values: tuple[Span, ...] = ()
 
     def made_in(self, text: str) -> str:
         for span, new in sorted(self.edits, key=lambda edit: edit[0].start, reverse=True):
@@ -65,15 +65,16 @@ def _cells(recipe: Recipe) -> Iterator[tuple[Piece, Expression]]:
 def allowances(recipe: Recipe) -> Iterator[Slip]:
     """A seam allowance lost or doubled in one cell."""
     for _, cell in _cells(recipe):
+        whole = (cell.span,)
         for part in within(cell):
             match part:
                 case Reckoned(sign=Sign.TIMES, left=Number(value=n, span=at), right=Name(text="seam")):
-                    yield Slip("allowance lost", ((at, str(n - 1)),))
-                    yield Slip("allowance doubled", ((at, str(2 * n)),))
+                    yield Slip("allowance lost", ((at, str(n - 1)),), whole)
+                    yield Slip("allowance doubled", ((at, str(2 * n)),), whole)
                 case Reckoned(sign=Sign.PLUS, left=left, right=Name(text="seam") as right):
                     lost = Span(left.span.source, left.span.end, right.span.end)
-                    yield Slip("allowance lost", ((lost, ""),))
-                    yield Slip("allowance doubled", ((right.span, "2 × seam"),))
+                    yield Slip("allowance lost", ((lost, ""),), whole)
+                    yield Slip("allowance doubled", ((right.span, "2 × seam"),), whole)
                 case _:
                     pass
 
@@ -92,33 +93,33 @@ def _values(recipe: Recipe) -> Iterator[tuple[Value, Measured]]:
 
 def fractions(recipe: Recipe) -> Iterator[Slip]:
     """A 1/2 for a 1/4, and the other way round."""
-    for value, _ in _values(recipe):
+    for value, whole in _values(recipe):
         for there, wrong in (("1/2", "1/4"), ("1/4", "1/2")):
             if re.search(rf"(^|\s){there}\b", value.typed):
                 typed = value.typed.replace(there, wrong)
-                yield Slip("1/2 for 1/4", ((value.span, typed),), choice=True)
+                yield Slip("1/2 for 1/4", ((value.span, typed),), (whole.span,))
 
 
 def digits(recipe: Recipe) -> Iterator[Slip]:
     """One digit typed wrong."""
-    for value, _ in _values(recipe):
+    for value, whole in _values(recipe):
         for match in re.finditer(r"\d", value.typed):
             at = value.span.start + match.start()
             new = str((int(match.group()) + 1) % 10)
             if new == "0" and value.typed[match.end() : match.end() + 1] in ("", " ", "/"):
                 new = "8"
             place = Span(value.span.source, at, at + 1)
-            yield Slip("a digit", ((place, new),), choice=True)
+            yield Slip("a digit", ((place, new),), (whole.span,))
 
 
 def units(recipe: Recipe) -> Iterator[Slip]:
     """An inch for a centimetre."""
     swapped = {"cm": "in", "in": "cm", "mm": "cm"}
-    for value, _ in _values(recipe):
+    for value, whole in _values(recipe):
         if value.unit in swapped:
             typed = re.sub(r"\s*(cm|mm|in|inch|inches|\"|″)$", f" {swapped[value.unit]}", value.typed)
             if typed != value.typed:
-                yield Slip("inch for centimetre", ((value.span, typed),))
+                yield Slip("inch for centimetre", ((value.span, typed),), (whole.span,))
 
 
 def rows(recipe: Recipe) -> Iterator[Slip]:
@@ -129,7 +130,7 @@ def rows(recipe: Recipe) -> Iterator[Slip]:
             if mine is not None and theirs is not None and mine.span.text != theirs.span.text:
                 edits += [(mine.span, theirs.span.text), (theirs.span, mine.span.text)]
         if edits:
-            yield Slip("rows swapped", tuple(edits))
+            yield Slip("rows swapped", tuple(edits), tuple(span for span, _ in edits))
 
 
 def _statements(recipe: Recipe) -> Iterator[Statement]:
@@ -197,7 +198,7 @@ def pairs(recipe: Recipe) -> Iterator[Slip]:
             unit = UNITS[value.unit]
             grown = value.value * Fraction(3, 2)
             new = measure_text(grown, unit.name)
-            yield Slip("pair disagrees", ((value.span, new),))
+            yield Slip("pair disagrees", ((value.span, new),), (whole.span,))
 
 
 def typed(recipe: Recipe) -> Iterator[Slip]:

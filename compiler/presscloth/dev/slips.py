@@ -1,8 +1,8 @@
 """Make the slips that authors make in every shipped recipe, one at a time, and count what is caught.
 
-A slip counts when it changes any printed number, or when it is caught. A survivor is a free choice
-when the slip gave a stated value that nothing else has to meet another amount in both systems, and
-everything that depends on it followed.
+A slip counts when it changes any printed number, or when it is caught. A slip of a value that nothing
+else has to meet is a slip of a free choice, whether it is caught or not; `slip_places` decides that from
+the recipe alone, before any slip is made.
 """
 
 from __future__ import annotations
@@ -10,31 +10,18 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from concurrent.futures import ProcessPoolExecutor
-from dataclasses import dataclass
-from functools import partial
+from dataclasses import dataclass, replace
+from functools import cache, partial
 from pathlib import Path
 
 from presscloth.dev.slip_makers import MAKERS, Slip
+from presscloth.dev.slip_places import Held
+from presscloth.dev.slip_places import held as held_by
 from presscloth.handout.tree import Publisher
 from presscloth.pipeline import Proved, booklet, find, prove, prove_source
 from presscloth.printing.text import text
 from presscloth.problems import Problem, Problems, Severity
-from presscloth.source import Source
-
-MEETS_NOTHING = "this side of the piece meets nothing: it is trimmed, hemmed free, or sewn onto the ground"
-
-WHY = {
-    "allowance lost": MEETS_NOTHING,
-    "allowance doubled": MEETS_NOTHING,
-    "inch for centimetre": "a larger thing does here too, and nothing says how large it may be",
-    "rows swapped": "both rows are of pieces that are sewn onto something and meet nothing",
-    "wrong edge": "both edges are alike, and nothing later tells them apart",
-    "step dropped": "what the step does to the thing is needed by nothing after it",
-    "pair disagrees": "the pair is a step of rounding, whose halves need not agree",
-}
-"""What a slip that survives has in common with others of its kind."""
-
-FREE = "a free choice: nothing else has to meet it, and all that depends on it followed"
+from presscloth.source import Source, Span
 
 PUBLISHER = Publisher("Tidewrack sewing room", "", ("A4",), (), "plain-seam")
 
@@ -47,6 +34,24 @@ class Outcome:
     slip: Slip
     became: str
     by: str
+    held: tuple[Held, ...] = ()
+
+    @property
+    def is_free(self) -> bool:
+        """Whether nothing else has to meet any of the values that slipped."""
+        return bool(self.slip.values) and not self.held
+
+    @property
+    def why(self) -> str:
+        """Of a survivor: what the value is held by, and how much room that leaves."""
+        if self.is_free:
+            return "a free choice: no comparison of two things depends on it"
+        if not self.slip.values:
+            return "no rule speaks of it"
+        nearest = min(self.held, key=lambda each: each.apart)
+        rules = ", ".join(dict.fromkeys(each.rule for each in self.held))
+        apart = float(nearest.apart)
+        return f"held {len(self.held)} times ({rules}); the nearest, {nearest.rule}, leaves {apart:.1f} mm"
 
 
 def slips_in(proved: Proved) -> Iterator[Slip]:
@@ -90,8 +95,23 @@ def outcomes(paths: Sequence[Path], workers: int = 2) -> Iterator[Outcome]:
                 raise SystemExit(f"{path} is not sound; slips are made in sound recipes only")
             slips = list(slips_in(proved))
             source, before = proved.recipe.source.text, printed(proved)
+            values = list(dict.fromkeys(span for slip in slips for span in slip.values))
+            ask = partial(_held, path=path)
+            holding = dict(zip(values, pool.map(ask, values, chunksize=4), strict=True))
             one = partial(_one, path=path, source=source, before=before)
-            yield from pool.map(one, slips, chunksize=8)
+            for slip, outcome in zip(slips, pool.map(one, slips, chunksize=8), strict=True):
+                held = dict.fromkeys(each for span in slip.values for each in holding[span])
+                yield replace(outcome, slip=slip, held=tuple(held))
+
+
+def _held(place: Span, path: Path) -> tuple[Held, ...]:
+    return held_by(place, _proved(path))
+
+
+@cache
+def _proved(path: Path) -> Proved:
+    """A recipe is proved once in each worker."""
+    return prove(path)
 
 
 def _one(slip: Slip, path: Path, source: str, before: tuple[str, ...]) -> Outcome:
@@ -101,23 +121,30 @@ def _one(slip: Slip, path: Path, source: str, before: tuple[str, ...]) -> Outcom
 def report(found: Sequence[Outcome]) -> str:
     """The counts by kind, the survivors one by one, and the share that is caught."""
     counted = [outcome for outcome in found if outcome.became != "nothing"]
+    free = [outcome for outcome in counted if outcome.is_free]
     by_kind: dict[str, Counter[str]] = {}
     for outcome in counted:
-        by_kind.setdefault(outcome.slip.kind, Counter())[outcome.became] += 1
-    lines = [f"{'slip':<22}{'error':>8}{'warning':>9}{'survived':>10}"]
+        by_kind.setdefault(outcome.slip.kind, Counter())["free" if outcome.is_free else outcome.became] += 1
+    lines = [f"{'slip':<22}{'error':>8}{'warning':>9}{'survived':>10}{'free':>7}"]
     for kind, became in by_kind.items():
-        lines.append(f"{kind:<22}{became['error']:>8}{became['warning']:>9}{became['survived']:>10}")
-    survivors = [outcome for outcome in counted if outcome.became == "survived"]
-    chosen = [outcome for outcome in survivors if outcome.slip.choice]
-    caught = len(counted) - len(survivors)
-    demanded = len(counted) - len(chosen)
+        columns = (became["error"], became["warning"], became["survived"], became["free"])
+        lines.append(f"{kind:<22}{columns[0]:>8}{columns[1]:>9}{columns[2]:>10}{columns[3]:>7}")
+    demanded = [outcome for outcome in counted if not outcome.is_free]
+    caught = [outcome for outcome in demanded if outcome.became != "survived"]
+    caught_free = sum(outcome.became != "survived" for outcome in free)
     unchanged = len(found) - len(counted)
     lines += ["", f"{len(counted)} slips that count; {unchanged} more change no printed number"]
-    lines.append(f"caught: {caught} of {demanded} that are no free choice ({_share(caught, demanded)})")
-    lines.append(f"free choices: {len(chosen)} of {len(counted)} ({_share(len(chosen), len(counted))})")
-    for outcome in survivors:
-        why = FREE if outcome.slip.choice else WHY.get(outcome.slip.kind, "nothing depends on it")
-        lines.append(f"  {outcome.recipe}:{outcome.slip.told}  {outcome.slip.kind}: {why}")
+    lines.append(
+        f"caught: {len(caught)} of {len(demanded)} that are no free choice"
+        f" ({_share(len(caught), len(demanded))})"
+    )
+    lines.append(
+        f"of free choices: {len(free)} of all {len(counted)} ({_share(len(free), len(counted))}),"
+        f" {caught_free} of them caught all the same"
+    )
+    for outcome in counted:
+        if outcome.became == "survived":
+            lines.append(f"  {outcome.recipe}:{outcome.slip.told}  {outcome.slip.kind}: {outcome.why}")
     return "\n".join(lines)
 
 
