@@ -80,6 +80,8 @@ def test_contents(unpacked: Path) -> None:
     assert {name for name in top if not name.endswith(".dist-info")} == {"presscloth"}
     assert (unpacked / "presscloth" / "_themes" / "plain-seam" / "look.yaml").is_file()
     assert (unpacked / "presscloth" / "_standing" / "glossary.md").is_file()
+    assert (unpacked / "presscloth" / "_standing" / "glossary.de.md").is_file()
+    assert (unpacked / "presscloth" / "tongue" / "words" / "de.po").is_file()
     assert (unpacked / "presscloth" / "py.typed").is_file()
     assert not (unpacked / "presscloth" / "dev").exists()
     assert not list(unpacked.rglob("*.ttf"))
