@@ -54,6 +54,7 @@ def material_lines(
             optional=material.key in optional,
             verdict=verdict(purchases.get(material.key)),
             with_optional=with_optional(purchases.get(material.key), teller.systems),
+            length=worded(material.length),
         )
         for material in materials
     )

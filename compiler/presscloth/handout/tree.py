@@ -175,6 +175,7 @@ class Caution:
 class MaterialLine:
     """A row of the materials table. `quantity` is None where it is not worked out.
 
+    `length` is that of a sheet, or of a tape that is sold in whole lengths.
     `verdict` says of a quantity whether less could do; `optional` that only an optional step needs it;
     `with_optional` how much to buy instead where optional pieces are made too, after the words for it.
     """
@@ -189,6 +190,7 @@ class MaterialLine:
     optional: bool = False
     verdict: str = ""
     with_optional: tuple[str, Amount] | None = None
+    length: Amount | None = None
 
 
 @dataclass(frozen=True, slots=True)

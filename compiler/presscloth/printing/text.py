@@ -137,6 +137,7 @@ def _material(line: MaterialLine) -> str:
         f"{line.with_optional[0]} {_amount(line.with_optional[1])}" if line.with_optional else "",
         line.verdict,
         say("width {amount}", amount=_amount(line.width)) if line.width else "",
+        say("length {amount}", amount=_amount(line.length)) if line.length else "",
         say("sold by {amount}", amount=_amount(line.sold_by)) if line.sold_by else "",
         say("optional") if line.optional else "",
         *map(_words, line.notes),
