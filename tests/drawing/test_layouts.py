@@ -124,3 +124,11 @@ def test_equal_sheets_are_drawn_once() -> None:
     found = drawings("patch | A | 9 | 23 cm (9 in) | 23 cm (9 in)", sheet)
     captions = [drawing.caption.partition(";")[0] for drawing in found]
     assert captions == ["A Prints, 1 of 2, cut 2 like this", "A Prints, 2 of 2"]
+
+
+def test_a_drawing_grows_so_that_a_narrow_piece_bears_its_number() -> None:
+    """Strips of 4 cm on a metre of cloth would be under 2 mm wide; their number stands on every one."""
+    (drawing,) = drawings("sliver | A | 5 | 20 cm (8 in) | 4 cm (1 5/8 in)")
+    marks = [s for s in drawing.shapes if isinstance(s, Lettering) and s.text == "1" and s.bold]
+    assert len(marks) == 5
+    assert drawing.caption.endswith("1 sliver 20 cm × 4 cm")

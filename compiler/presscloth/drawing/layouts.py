@@ -25,6 +25,9 @@ from presscloth.recipe.tree import NoteKind
 from presscloth.tongue import many, measured, named, say
 
 WIDEST, TALLEST = 70.0, 48.0
+TALLER = 1.6
+"""How much taller a drawing may grow, so that a number finds room on its narrowest piece."""
+
 LARGE = 1.5
 """How much larger a section for many kits is drawn: it has more and smaller pieces."""
 
@@ -107,7 +110,7 @@ class _Layout:
     ) -> None:
         self._purchase, self._cloth, self._system = purchase, cloth, system
         self._pieces, self._name = pieces, name
-        self._scale = larger * min(WIDEST / cloth.length, TALLEST / cloth.width)
+        self._scale = larger * _scale(cloth)
         self._legend: dict[str, None] = {}
 
     def drawn(self) -> Drawing:
@@ -201,6 +204,17 @@ class _Layout:
                 return say("{count} {piece}, {size} across", count=count, piece=named(name), size=size)
             case _:
                 return f"{count} {named(name)}, {size}"
+
+
+def _scale(cloth: OnCloth) -> float:
+    """How many mm on the page a unit of the cloth takes: more where its pieces are narrow."""
+    usual = min(WIDEST / cloth.length, TALLEST / cloth.width)
+    extents = (
+        max(along) - min(along) for piece in cloth.pieces for along in zip(*piece.corners, strict=True)
+    )
+    narrowest = min(extents, default=cloth.width)
+    wanted = (breadth("0") + 0.5) / narrowest
+    return max(usual, min(wanted, WIDEST / cloth.length, TALLER * TALLEST / cloth.width))
 
 
 def _in_box(lines: Sequence[str], box: Box, *, bold: bool = False) -> Iterator[Shape]:
