@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+from pathlib import Path
+
 import pytest
 
 from presscloth.dev.slip_makers import Slip
+from presscloth.dev.slip_places import Held, held
 from presscloth.dev.slips import Outcome, printed, report, slips_in, try_slip
 from presscloth.pipeline import Proved, prove
 from presscloth.source import Span
@@ -100,17 +104,52 @@ def test_what_became_of_it(proved: Proved, slips: tuple[Slip, ...], kind: str, b
     assert (outcome.became, outcome.by) == (became, by)
 
 
-def test_a_measure_that_nothing_meets_is_a_free_choice(proved: Proved, slips: tuple[Slip, ...]) -> None:
-    grown = Slip("a digit", one(slips, "a digit").edits, choice=True)
-    both = tuple((span, "16 cm (6 1/4 in)") for span in [_stated(proved)])
-    outcome = try_slip(Slip("a digit", both, choice=True), proved.path, RECIPE, printed(proved))
-    assert outcome.became == "survived"
-    told = report([outcome, Outcome("x", grown, "error", "pair-disagrees")])
-    assert "caught: 1 of 1 that are no free choice (100.0 %)" in told
-    assert "free choices: 1 of 2 (50.0 %)" in told
-    assert "nothing else has to meet it" in told
+# Which values are free choices is decided before any slip is made.
 
 
-def _stated(proved: Proved) -> Span:
+def place(proved: Proved, text: str, nth: int = 0) -> Span:
+    """Where a text stands in the recipe."""
     assert proved.recipe is not None
-    return proved.recipe.measures[1].expression.span
+    source = proved.recipe.source
+    start = -1
+    for _ in range(nth + 1):
+        start = source.text.index(text, start + 1)
+    return source.span(start, start + len(text))
+
+
+def test_a_cell_that_must_meet_another_is_held(proved: Proved) -> None:
+    # The front's width meets the back's along the bottom.
+    found = held(place(proved, "side + 2 × seam"), proved)
+    assert "edges that meet" in {each.rule for each in found}
+    assert {each.apart for each in found if each.rule == "edges that meet"} == {Fraction(0)}
+
+
+def test_a_measure_on_which_both_sides_depend_alike_is_a_free_choice(proved: Proved) -> None:
+    # Front and back grow together, and nothing else has to meet them.
+    assert held(place(proved, "15 cm (6 in)"), proved) == ()
+
+
+def test_a_check_holds_what_it_speaks_of(tmp_path: Path) -> None:
+    path = tmp_path / "recipe.md"
+    path.write_text(f"{RECIPE}\n## Checks\n\n- side >= 14 cm (5 1/2 in): a hand goes in\n", encoding="utf-8")
+    found = prove(path)
+    assert [problem.message() for problem in found.problems] == []
+    by = held(place(found, "15 cm (6 in)"), found)
+    assert [(each.rule, each.apart) for each in by] == [("checks", Fraction(10))]
+
+
+def test_the_report_leaves_free_choices_out_and_explains_survivors(
+    proved: Proved, slips: tuple[Slip, ...]
+) -> None:
+    grown = Slip("a digit", one(slips, "a digit").edits, (place(proved, "15 cm (6 in)"),))
+    free = Outcome("x", grown, "survived", "")
+    near = Held("checks", Fraction(3))
+    bound = Outcome("x", grown, "survived", "", (near, Held("edges that meet", Fraction(40))))
+    caught = Outcome("x", grown, "error", "pair-disagrees", (near,))
+    nameless = Outcome("x", one(slips, "wrong edge"), "survived", "")
+    told = report([free, bound, caught, nameless])
+    assert "caught: 1 of 3 that are no free choice (33.3 %)" in told
+    assert "of free choices: 1 of all 4 (25.0 %), 0 of them caught all the same" in told
+    assert "a free choice: no comparison of two things depends on it" in told
+    assert "held 2 times (checks, edges that meet); the nearest, checks, leaves 3.0 mm" in told
+    assert "no rule speaks of it" in told

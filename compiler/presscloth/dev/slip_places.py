@@ -95,16 +95,18 @@ def _with_name(place: Span, proved: Proved) -> Proved:
 
 
 def _in_size(size: WorkedSize, value: Quantity) -> dict[Held, None]:
-    """Follow a value through one size: everything is sewn in every way, and the Checks are held."""
+    """Follow a value through one size: everything is sewn in every way, and the Checks are held.
+
+    It is followed in metric, in mm; what holds it in one system holds it in the other.
+    """
     now, heard = Following(), _Heard()
     now.compared = heard
     with following(now):
-        metric, imperial = (chosen(0, system.value, value[system]) for system in System)
-        followed = replace(value, metric=metric, imperial=imperial, stated=None)
+        followed = replace(value, metric=chosen(0, System.METRIC.value, value.metric), stated=None)
         worked = work_out_chosen(size, {OWN: followed}, Problems())
         for _ in checks.hold(worked.edition, worked.value):
             pass
-        meetings = [m for way in worked.sewn.constructions for m in way.meetings]
-        apart = [meeting.one[s] - meeting.other[s] for meeting in meetings for s in System]
+        meetings = [meeting for way in worked.sewn.constructions for meeting in way.meetings]
+        apart = [meeting.one.metric - meeting.other.metric for meeting in meetings]
     met = {Held("edges that meet", abs(each.plain)): None for each in apart if isinstance(each, Followed)}
     return {**met, **heard.held}
