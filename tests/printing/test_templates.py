@@ -16,13 +16,15 @@ from shapely import LineString, MultiLineString, affinity
 from shapely.geometry import Point as Place
 
 from presscloth.drawing.sheets import OVERLAP, TILE_HEIGHT, TILE_WIDTH, Sheet
-from presscloth.handout.templates import template_sets
+from presscloth.handout.templates import template_note, template_sets
 from presscloth.handout.tree import Handout
 from presscloth.measure import System
 from presscloth.pipeline import prove
+from presscloth.printing.html import paper_links
 from presscloth.printing.paper import PAPERS
 from presscloth.printing.templates import templates_pdf
 from presscloth.printing.theme import open_theme
+from presscloth.publish.pdf_files import SizeToPrint, templates
 
 RECIPES = Path(__file__).parents[2] / "recipes"
 THEME = open_theme()
@@ -283,3 +285,33 @@ def test_a_theme_that_enlarges_its_drawings_leaves_templates_true():
     widths = [right - left for left, _, right, _ in squares]
     assert any(width == pytest.approx(50, abs=TRUE) for width in widths)
     assert large.look.drawings.scale != 1
+
+
+def test_a_page_leads_to_the_templates_in_both_systems_on_both_papers():
+    of = handout("limpet-pouch", "Small")
+    links = {link.name: link.file for link in paper_links(of, "small", tuple(PAPERS))}
+    assert links["A4"] == "limpet-pouch-small-a4.pdf"
+    assert links["Templates to print at full size, imperial, Letter"] == (
+        "limpet-pouch-small-templates-imperial-letter.pdf"
+    )
+    assert len(links) == 2 + 4
+    alone = replace(of, templates=of.templates[:1])
+    names = {link.name: link.file for link in paper_links(alone, "small", ("A4",))}
+    assert names["Templates to print at full size, A4"] == "limpet-pouch-small-templates-a4.pdf"
+
+
+def test_the_files_that_are_written_are_those_that_the_page_leads_to():
+    of = handout("limpet-pouch", "Small")
+    written_files = dict(templates(SizeToPrint(of, "small", PUBLISHER, None), THEME))
+    linked = {link.file for link in paper_links(of, "small", PUBLISHER.papers)}
+    assert set(written_files) == {name for name in linked if "templates" in name}
+    assert len(written_files) == 2 * len(PUBLISHER.papers)
+    assert all(content.startswith(b"%PDF") for content in written_files.values())
+
+
+def test_the_handout_says_that_there_are_templates():
+    (note,) = template_note(handout("limpet-pouch", "Small").templates)
+    assert note.about == "Templates"
+    assert note.text.startswith("shell and shell stiffening: the templates at full size")
+    assert "cut all of one article by the same" in note.text
+    assert template_note(()) == ()
