@@ -140,6 +140,15 @@ def test_without_a_wake_lock_steps_are_shown_all_the_same(browser, site):
     context.close()
 
 
+def test_every_part_of_a_size_is_one_touch_away(page):
+    page.get_by_role("radio", name="Large", exact=True).check()
+    ways = page.locator("#size-large .ways a")
+    assert ways.all_inner_texts() == ["Materials", "Cutting list", "The pieces", "Steps"]
+    ways.last.click()
+    box = page.locator("#large-steps").bounding_box()
+    assert 0 <= box["y"] < TABLET["height"] / 2
+
+
 def test_where_was_i_leads_to_the_step_last_shown(page):
     assert page.get_by_text("Where was I?").count() == 0
     view = one_step_at_a_time(page, "tall")

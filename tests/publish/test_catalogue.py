@@ -130,7 +130,9 @@ class TestPages:
     def test_without_a_script_lists_lead_everywhere(self, site):
         index = page(site, "index.html")
         (form,) = index.all("form")
-        assert "hidden" in form.attributes
+        assert "search" in form.attributes["class"]
+        style = (site / "theme" / "catalogue.css").read_text(encoding="utf-8")
+        assert "@media (scripting: none) { .search { display: none } }" in style
         chips = [
             each for each in index.all("a") if each.attributes["href"].startswith(("crafts/", "skills/"))
         ]

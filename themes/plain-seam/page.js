@@ -134,6 +134,20 @@
   });
   addEventListener("beforeprint", () => { if (view.open) view.close(); });
 
+  // The way to each part of a size, from its own headings.
+  for (const section of document.querySelectorAll("[data-size]")) {
+    const ways = document.createElement("p");
+    ways.className = "ways";
+    for (const heading of section.querySelectorAll(":scope > section > :is(h2, h3)[id]")) {
+      const way = document.createElement("a");
+      way.href = `#${heading.id}`;
+      way.textContent = heading.textContent;
+      ways.append(way);
+    }
+    const name = section.querySelector(".size-name");
+    if (name) name.after(ways); else section.prepend(ways);
+  }
+
   for (const section of document.querySelectorAll("[data-size]")) {
     const heading = section.querySelector("section.steps > :is(h2, h3)");
     if (!heading) continue;

@@ -57,7 +57,6 @@
       : fitting.length === 1 ? one : many.replace("{n}", fitting.length);
   };
 
-  form.hidden = false;
   form.elements.q.value = new URLSearchParams(location.search).get("q") ?? form.elements.q.value;
   form.addEventListener("input", show);
   form.addEventListener("submit", (event) => { event.preventDefault(); show(); });
