@@ -3,7 +3,8 @@
 A file is named by a digest of the whole question: parts, cloth, step, way, budget, and the source of
 the engine itself, so that a kept answer is the one that the engine would give. It carries a digest of
 its own text; one that was damaged is worked out anew. A file is written aside and then renamed, so
-that no reader meets half of one, however many write at once. Whatever a folder refuses is let be.
+that no reader meets half of one, however many write at once. Whatever a folder refuses is let be. A folder
+that has grown too large is tidied (`tidying`).
 """
 
 from __future__ import annotations
@@ -13,6 +14,8 @@ import os
 from collections.abc import Callable, Mapping
 from functools import cache
 from pathlib import Path
+
+from presscloth.cutting.tidying import tidy, used
 
 Rows = list[list[int]]
 """An answer as rows of whole numbers; what they mean is the caller's affair."""
@@ -42,11 +45,20 @@ def kept(folder: Path | None, question: object, work: Callable[[], Rows | None])
     name = _digest(f"{engine()} {question!r}".encode())
     file = folder / name[:2] / name[2:]
     found = _read(file)
-    if found is None:
-        found = work()
-        if found is not None:
-            _write(file, found)
+    if found is not None:
+        used(file)
+        return found
+    found = work()
+    if found is not None:
+        _write(file, found)
+        _tidy_once(folder)
     return found
+
+
+@cache
+def _tidy_once(folder: Path) -> None:
+    """Only a process that adds to a folder looks whether it has grown too large, and once is enough."""
+    tidy(folder)
 
 
 @cache
