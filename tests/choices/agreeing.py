@@ -17,11 +17,12 @@ from presscloth.handout.build import WorkedOut, make_handout
 from presscloth.handout.choosing import Followable, Offer, Taken
 from presscloth.handout.tree import Figure, Handout, Publisher
 from presscloth.measure import System, measure_text, number_text
-from presscloth.measure.followed import MARKED, unmarked
+from presscloth.measure.followed import unmarked
 from presscloth.pipeline import Proved, booklet, prove_source
 from presscloth.printing import choosing
-from presscloth.printing.choosing import Following, choosable_html
+from presscloth.printing.choosing import Following, choosable_html, told
 from presscloth.printing.choosing_nodes import Nodes
+from presscloth.printing.choosing_places import place_of_size
 from presscloth.printing.html import html
 from presscloth.printing.markup import FRACTION
 from presscloth.printing.theme import open_theme
@@ -74,6 +75,10 @@ class Subject:
     def pages(self) -> list[str]:
         """The page along each way, with its marks."""
         return [html(self.following.along(n), THEME, PUBLISHER) for n in range(self.following.most_ways())]
+
+    @cached_property
+    def told(self):
+        return told(self.following, self.pages)
 
     @cached_property
     def data(self):
@@ -134,18 +139,27 @@ def words_of(page: str, size: str) -> str:
     """The part of a page that belongs to a size, without its drawings and without what is bought, which
     suffices for every choice and stays.
     """
-    start, end = choosing._section(page, slug(size))
-    return BOUGHT.sub("", DRAWN.sub("", page[start:end]))
+    start, end = place_of_size(page, slug(size))
+    return bare(page[start:end])
 
 
-def filled(marked: str, put: list[str]) -> str:
-    """A marked page with texts in the places of its marks, as the script builds them."""
-    texts = iter(put)
+def bare(section: str) -> str:
+    return BOUGHT.sub("", DRAWN.sub("", section))
 
-    def built(_: re.Match[str]) -> str:
-        return FRACTION.sub(lambda f: f'<span class="fraction">{f[0]}</span>', str(escape(next(texts))))
 
-    return MARKED.sub(built, marked)
+def filled(of: Subject, case: Case, answer: dict) -> str:
+    """The size's part of the page along the way that was found, with the script's words in its places."""
+    (told,) = (each for each in of.told if each.name == slug(case.size))
+    section = told.sections[answer["place"]]
+    texts = [section.shown(place) for place in range(len(section.texts))]
+    for place, parts in zip(told.places, answer["put"], strict=True):
+        texts[place] = "".join(map(built, parts))
+    both = [part for pair in zip(texts, (*section.tags, ""), strict=True) for part in pair]
+    return bare("".join(both))
+
+
+def built(text: str) -> str:
+    return FRACTION.sub(lambda found: f'<span class="fraction">{found[0]}</span>', str(escape(text)))
 
 
 def drawings(of: Handout) -> tuple[list[Drawing], list[Drawing]]:

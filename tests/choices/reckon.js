@@ -2,7 +2,7 @@
 "use strict";
 
 const input = JSON.parse(require("fs").readFileSync(0, "utf8"));
-const { number, compare, follow, read, taken, text, settled } = require(input.script);
+const { number, compare, follow, read, taken, parts, text, settled } = require(input.script);
 
 const answer = ({ size: name, typed }) => {
   const size = input.data.sizes[name];
@@ -25,7 +25,7 @@ const answer = ({ size: name, typed }) => {
     const found = ways.find((each) => values.holds(each.when));
     return found ? found.of.map((each) => settled(size.drawings[each], values, text)) : "lost";
   };
-  const put = way.put.map((each) => values.node(each));
+  const put = way.put.map((each) => parts(values, each));
   return { place, put, pieces: drawn(way.pieces), steps: way.steps.map(drawn) };
 };
 

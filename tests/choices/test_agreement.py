@@ -98,7 +98,7 @@ def holds(of: Subject, case: Case, answer: dict) -> int:
     booklets = list(of.booklet.handouts)
     booklets[of.names.index(case.size)] = expected
     words = words_of(html(Booklet(tuple(booklets)), THEME, PUBLISHER), case.size)
-    assert filled(words_of(of.pages[answer["place"]], case.size), answer["put"]) == words, said
+    assert filled(of, case, answer) == words, said
     return len(answer["put"]) + hold_drawings(of, case, answer, expected, said)
 
 

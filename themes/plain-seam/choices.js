@@ -3,7 +3,7 @@
 "use strict";
 
 (() => {
-  const { number, compare, measure_text, number_text, divide, factor, taken, read, follow, text, UNITS } = reckoning;
+  const { number, compare, measure_text, number_text, divide, factor, taken, read, follow, parts, text, UNITS } = reckoning;
   const data = globalThis.pressclothChoices;
   if (!data) return;
   const { words, tongue, look, hatch } = data;
@@ -51,10 +51,9 @@
     return made;
   };
   // A measure as the page writes it, its fractions built.
-  const measure = (printed) => {
-    const parts = worded(printed).split(/\b(\d+\/\d+)\b/);
-    return parts.map((part, place) => (place % 2 ? make("span", { class: "fraction" }, part) : part));
-  };
+  const built = (words) =>
+    words.split(/\b(\d+\/\d+)\b/)
+      .map((part, place) => (place % 2 ? make("span", { class: "fraction" }, part) : part));
 
   for (const [name, size] of Object.entries(data.sizes)) {
     const section = document.getElementById(`size-${name}`);
@@ -169,7 +168,8 @@
 
     function put(values, way) {
       numbers.forEach(({ of, own }, place) => {
-        const inside = measure(values.node(way.put[place]));
+        const inside = parts(values, way.put[place])
+          .flatMap((part, at) => built(at % 2 ? worded(part) : part));
         const same = own.map((each) => each.textContent).join("") === inside.map((each) => each.textContent ?? each).join("");
         of.replaceChildren(...(same ? own : inside));
         of.classList.toggle("follows", !same);

@@ -323,10 +323,14 @@ const reckoning = (() => {
     return { values, way: size.ways.find((way) => values.holds(way.when)) };
   };
   const FIRST_MARK = 0x100000;
+  // A text in parts: words as they are, and between them those that marks stand for.
+  const parts = (values, marked) =>
+    marked.split(/([\u{100000}-\u{10fffe}])/u)
+      .map((part, place) => (place % 2 ? values.node(part.codePointAt(0) - FIRST_MARK) : part));
   const text = (values, marked) =>
     marked.replace(/[\u{100000}-\u{10fffe}]/gu, (mark) => values.node(mark.codePointAt(0) - FIRST_MARK));
 
-  return { FUNCTIONS, number, compare, measure_text, number_text, divide, factor, taken, read, follow, text, UNITS };
+  return { FUNCTIONS, number, compare, measure_text, number_text, divide, factor, taken, read, follow, parts, text, UNITS };
 })();
 
 if (typeof module !== "undefined") module.exports = reckoning;

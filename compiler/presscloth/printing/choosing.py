@@ -7,10 +7,8 @@ What the page carries is the compiler's own reckoning (`choices`), not a second 
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Sequence
 from dataclasses import replace
-from itertools import count
 
 from presscloth.drawing.reals import Real
 from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
@@ -18,8 +16,9 @@ from presscloth.frozen import dataclass
 from presscloth.handout.choosing import DrawnWay, Followable, Offer, Way
 from presscloth.handout.tree import Booklet, Handout, Publisher
 from presscloth.measure import Quantity, System, printed
-from presscloth.measure.followed import MARKED, node_of, unmarked
+from presscloth.measure.followed import MARKED, unmarked
 from presscloth.printing.choosing_nodes import Json, Nodes, number, short
+from presscloth.printing.choosing_places import Section, places_of, section_of, with_places
 from presscloth.printing.html import StandingLink, html
 from presscloth.printing.look import Look
 from presscloth.printing.names import slugs
@@ -37,9 +36,6 @@ SCRIPTS = '<link rel="stylesheet" href="../theme/choices.css">\n' + "".join(
 FOLLOWING = ("finished", "intro", "materials", "tools", "cutting", "stages", "notes")
 """What of a handout may follow a choice."""
 
-PLACE = "data-f"
-"""Marks a number that follows the reader's choice; the value is its place in the size."""
-
 
 def choosable_html(
     booklet: Booklet,
@@ -54,8 +50,9 @@ def choosable_html(
         html(following.along(place), theme, publisher, papers, standing)
         for place in range(following.most_ways())
     )
-    data = page_data(following, pages, theme.look)
-    page = marked_page(pages[0], following).replace("</head>", f"{SCRIPTS}</head>", 1)
+    sizes = told(following, pages)
+    data = page_data(booklet, sizes, theme.look)
+    page = marked_page(pages[0], sizes).replace("</head>", f"{SCRIPTS}</head>", 1)
     return page, f"globalThis.pressclothChoices = {data};\n"
 
 
@@ -82,58 +79,49 @@ def _along(handout: Handout, size: Followable | None, place: int) -> Handout:
     return replace(handout, **{name: getattr(way.handout, name) for name in FOLLOWING})
 
 
-def marked_page(page: str, following: Following) -> str:
-    """A page with a place for each number that follows; marks elsewhere (in the head) go."""
-    for name in slugs(tuple(handout.size for handout in following.booklet.handouts)):
-        start, end = _section(page, name)
-        section = _numbered(page[start:end])
-        page = page[:start] + section + page[end:]
+@dataclass(frozen=True)
+class _Told:
+    """A size with the words along its ways: which ways can be followed, and at which places of the page."""
+
+    name: str
+    size: Followable
+    sections: tuple[Section | None, ...]
+    places: tuple[int, ...]
+
+
+def told(following: Following, pages: Sequence[str]) -> tuple[_Told, ...]:
+    """Lay the pages along all ways side by side; the recipe's own comes first.
+
+    A way that changes more of a page than words and drawings has no section: it is not followed.
+    """
+    found = []
+    names = slugs(tuple(handout.size for handout in following.booklet.handouts))
+    for name, size in zip(names, following.sizes, strict=True):
+        if size is not None:
+            own = section_of(pages[0], name)
+            along = (section_of(page, name) for page in pages[: len(size.ways)])
+            sections = tuple(section if section.tags == own.tags else None for section in along)
+            places = places_of([section for section in sections if section is not None])
+            found.append(_Told(name, size, sections, places))
+    return tuple(found)
+
+
+def marked_page(page: str, sizes: Sequence[_Told]) -> str:
+    """A page with an element for each place that follows; marks elsewhere (in the head) go."""
+    for each in sizes:
+        page = with_places(page, each.name, each.places)
     return unmarked(page)
 
 
-def _numbered(section: str) -> str:
-    """The words of a size, a number that follows in an element of its own that bears its place."""
-    places = count()
-
-    def placed(found: re.Match[str]) -> str:
-        return f'<span {PLACE}="{next(places)}">{found[2]}</span>'
-
-    return MARKED.sub(placed, section)
-
-
-def _section(page: str, name: str) -> tuple[int, int]:
-    """Where a size stands in a page: from its element to the next size, or to the end of the sizes."""
-    start = page.index(f'id="size-{name}"')
-    after = re.compile(r'<(?:section|div) class="size"|</main>').search(page, start)
-    assert after is not None
-    return start, after.start()
-
-
-def followed_places(page: str, name: str) -> tuple[str, tuple[int, ...]]:
-    """The words of a size without what follows, and the nodes of its places in order."""
-    start, end = _section(page, name)
-    section = page[start:end]
-    return MARKED.sub("\0", section), tuple(node_of(found[1]) for found in MARKED.finditer(section))
-
-
-def page_data(following: Following, pages: Sequence[str], look: Look) -> str:
-    """All that a page's script needs, as JSON.
-
-    `pages` are the page along each way, the recipe's own first. A way that changes more of a page than
-    its numbers and drawings is not followed.
-    """
-    names = slugs(tuple(handout.size for handout in following.booklet.handouts))
-    with speaking(tongue_of(following.booklet.first.language)):
+def page_data(booklet: Booklet, sizes: Sequence[_Told], look: Look) -> str:
+    """All that a page's script needs, as JSON."""
+    with speaking(tongue_of(booklet.first.language)):
         data: Json = {
             "words": _words(),
             "tongue": _tongue(),
             "look": [look.drawings.scale, look.drawings.alone, look.drawings.in_text],
             "hatch": {_class(ink): inked.hatch for ink, inked in look.inks.items() if inked.hatch},
-            "sizes": {
-                name: _size(size, name, pages)
-                for name, size in zip(names, following.sizes, strict=True)
-                if size is not None
-            },
+            "sizes": {each.name: _size(each) for each in sizes},
         }
     return json.dumps(data, ensure_ascii=False, separators=(",", ":"))
 
@@ -162,16 +150,12 @@ def _tongue() -> Json:
     }
 
 
-def _size(size: Followable, name: str, pages: Sequence[str]) -> Json:
-    words, _ = followed_places(pages[0], name)
-    nodes = Nodes(size.following)
-    ways: list[Json] = []
-    for place, way in enumerate(size.ways):
-        along, puts = followed_places(pages[place], name)
-        if way.handout is None or along == words:
-            ways.append(_way(way, puts, nodes))
+def _size(told: _Told) -> Json:
+    nodes = Nodes(told.size.following)
+    pairs = zip(told.size.ways, told.sections, strict=True)
+    ways = [_way(way, section, told.places, nodes) for way, section in pairs if section is not None]
     return {
-        "offers": [_offer(offer) for offer in size.offers],
+        "offers": [_offer(offer) for offer in told.size.offers],
         "ways": ways,
         "drawings": nodes.drawings,
         "nodes": nodes.written(),
@@ -198,13 +182,13 @@ def _offer(offer: Offer) -> Json:
     }
 
 
-def _way(way: Way, puts: tuple[int, ...], nodes: Nodes) -> Json:
+def _way(way: Way, section: Section, places: Sequence[int], nodes: Nodes) -> Json:
     guards = nodes.guards(way.guards)
     if way.handout is None:
         return {"when": guards, "broken": [nodes.text(why) for why in way.broken]}
     return {
         "when": guards,
-        "put": [nodes.node(put) for put in puts],
+        "put": [nodes.marks(section.template(place)) for place in places],
         "pieces": [_drawn(each, nodes) for each in way.pieces] if _varies(way.pieces) else [],
         "steps": [[_drawn(each, nodes) for each in step] if _varies(step) else [] for step in way.steps],
     }

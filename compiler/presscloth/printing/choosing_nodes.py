@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
@@ -10,6 +11,9 @@ from presscloth.measure.followed import FIRST_MARK, MARKED, node_of
 from presscloth.measure.following import Argument, Chosen, Following, Form, Guard, Place, Sum
 
 Json = str | int | float | bool | None | Sequence["Json"] | Mapping[str, "Json"]
+
+ALONE = re.compile("[\U00100000-\U0010fffe]")
+"""A mark without its words."""
 
 SAFE = 2**53
 """Whole numbers below this are exact in a script too."""
@@ -83,6 +87,10 @@ class Nodes:
         """A constant, and after it each node with its factor."""
         terms = [part for node, factor in form.terms for part in (self.node(node), number(factor))]
         return [number(form.constant), *terms]
+
+    def marks(self, text: str) -> str:
+        """A text in which marks stand alone already."""
+        return ALONE.sub(lambda found: chr(FIRST_MARK + self.node(node_of(found[0]))), text)
 
     def once(self, drawing: Json) -> int:
         """The number of a drawing; ways that draw alike share it."""
