@@ -81,7 +81,7 @@ def test_every_link_in_the_site_leads_to_a_file_or_a_place_in_one(whole):
         for element in page.elements:
             for attribute in ("href", "src"):
                 target = element.attributes.get(attribute)
-                if target is None or re.match("https?:|mailto:", target):
+                if target is None or re.match("https?:|mailto:|data:", target):
                     continue
                 file, _, place = target.partition("#")
                 led = os.path.normpath(os.path.join(os.path.dirname(name), file)) if file else name
