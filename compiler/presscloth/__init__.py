@@ -15,6 +15,7 @@ cutting    how much cloth to buy, and how the pieces lie on it
 proof      what is checked before anything is printed
 drawing    pieces, things and layouts as drawings
 handout    everything that a handout says, worded
+choices    what the reader may choose, and how each number and drawing of a page follows
 printing   a handout as HTML, PDF, SVG, text or JSON
 publish    many handouts to a site, swapped in whole
 pipeline   the stages in order
