@@ -11,7 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from presscloth.cutting.buying import Purchase
 from presscloth.cutting.laid import Lying, OnCloth
-from presscloth.cutting.pieces import as_cut, length_of
+from presscloth.cutting.pieces import PER_MM, as_cut, length_of
 from presscloth.cutting.sections import sections
 from presscloth.cutting.terms import has
 from presscloth.drawing.dimensions import LETTERS, across, breadth, down
@@ -19,6 +19,9 @@ from presscloth.drawing.pieces import size_words
 from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
 from presscloth.edition import CutPiece
 from presscloth.measure import Kind, Quantity, System, printed
+from presscloth.outline import cutting_line
+from presscloth.outline.flattening import box as extent
+from presscloth.outline.flattening import thinned
 from presscloth.recipe import tree
 from presscloth.recipe.materials import FIXED
 from presscloth.recipe.tree import NoteKind
@@ -30,6 +33,10 @@ TALLER = 1.6
 
 LARGE = 1.5
 """How much larger a section for many kits is drawn: it has more and smaller pieces."""
+
+SLIVER = 0.02
+CLOSE = 0.05
+"""mm on the page: by how much a box may miss a piece's size; how near a line keeps to its curve."""
 
 MARGIN = 1.5
 ARROW = 14.0
@@ -157,6 +164,9 @@ class _Layout:
         if piece.shape is tree.Shape.CIRCLE and piece.width is not None and whole:
             radius = as_cut(piece.width, self._system) * self._scale / 2
             yield Disc(left + long / 2, top + deep / 2, radius, Ink.CLOTH, Ink.CUT)
+        elif (shape := self._in_box(piece, (left, top, long, deep))) and len(corners) == 4:
+            yield Line((*corners, corners[0]), Ink.HIDDEN)
+            yield Area(shape, Ink.CLOTH, Ink.CUT)
         else:
             yield Area(corners, Ink.CLOTH, Ink.CUT)
         if whole and piece.shape in (tree.Shape.HALF_SQUARE, tree.Shape.QUARTER_SQUARE):
@@ -164,6 +174,21 @@ class _Layout:
         if whole and piece.shape is tree.Shape.QUARTER_SQUARE:
             yield Line((corners[1], corners[3]), Ink.CUT)
         yield from self._lettered(lying, piece, (left, top, long, deep))
+
+    def _in_box(self, piece: CutPiece, box: Box) -> tuple[tuple[float, float], ...] | None:
+        """A piece that is cut by an outline, in the box that it was laid out by; upright, or turned."""
+        if piece.outline is None or piece.width is None or piece.height is None:
+            return None
+        left, top, long, deep = box
+        wide, high = (as_cut(side, self._system) * self._scale for side in (piece.width, piece.height))
+        upright = abs(long - high) < SLIVER and abs(deep - wide) < SLIVER
+        if not upright and not (abs(long - wide) < SLIVER and abs(deep - high) < SLIVER):
+            return None  # a section shows only a part of it
+        line = cutting_line(piece.outline[self._system], self._system)
+        first_x, first_y, _, _ = extent(line)
+        scale = self._scale * PER_MM
+        points = [((x - first_x) * scale, (y - first_y) * scale) for x, y in thinned(line, CLOSE / scale)]
+        return tuple((left + y, top + x) if upright else (left + x, top + high - y) for x, y in points)
 
     def _lettered(self, lying: Lying, piece: CutPiece, box: Box) -> Iterator[Shape]:
         """Name and size where they fit, level or upright; else a number, or nothing on a sliver."""

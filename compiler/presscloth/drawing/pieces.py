@@ -162,6 +162,8 @@ def _shaped(outline: Drafted, corner: tuple[float, float], width: float) -> Iter
 
     yield Area(there(thinned(cut, close)), Ink.CLOTH, Ink.CUT)
     for edge in outline.metric.edges:
+        if edge.allowance <= 0:
+            continue  # it is cut where it is sewn
         yield Line(there(thinned(seam_line(edge, System.METRIC), close)), Ink.SEAM)
 
 
