@@ -8,9 +8,14 @@ from math import floor
 from presscloth.cutting.pieces import Cloth, in_units, units, usable
 from presscloth.edition import Evaluator
 from presscloth.frozen import dataclass
-from presscloth.measure import Kind, Quantity, System
-from presscloth.recipe.expression import Broken, Expression
+from presscloth.measure import Kind, Quantity, System, convert
+from presscloth.measure.units import UNITS
+from presscloth.recipe.expression import Broken, Expression, Measured, Value
+from presscloth.recipe.materials import BY_LENGTH, FIXED
 from presscloth.recipe.tree import Material, Note, NoteKind
+
+METRE, YARD = Fraction(1000), Fraction(9144, 10)
+"""mm; NIST SP 811, Appendix B.8."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +33,7 @@ class Terms:
 
     def cloth(self, material: Material, system: System) -> Cloth | None:
         """What its layouts must keep to in one system."""
-        width = self._length(material.width)
+        width = self._side(material, material.width)
         if width is None:
             return None
         repeat = self._noted(material, NoteKind.REPEAT)
@@ -39,11 +44,11 @@ class Terms:
         )
 
     def width(self, material: Material) -> Quantity | None:
-        return self._length(material.width)
+        return self._side(material, material.width)
 
     def length(self, material: Material) -> Quantity | None:
         """The length of a sheet, or of a tape that is sold in whole lengths."""
-        return self._length(material.length)
+        return self._side(material, material.length)
 
     def usable_length(self, material: Material, system: System) -> int | None:
         """The length of a washed sheet in 1/80 mm."""
@@ -57,9 +62,20 @@ class Terms:
         shrinks = self._noted(material, NoteKind.SHRINKS)
         return Fraction(1) if shrinks is None or not 0 <= shrinks.metric < 1 else 1 - shrinks.metric
 
-    def _length(self, expression: Expression | None) -> Quantity | None:
+    def _side(self, material: Material, expression: Expression | None) -> Quantity | None:
+        """A side of cloth as it is sold.
+
+        Sheets, fat quarters and tapes in whole lengths are made for one market or the other, by the metre
+        or by the yard: half a metre here is half a yard there (common practice). What each measures is
+        stated, so the two need not be the same length; but they are no farther apart than a metre and a
+        yard, or one of them is misprinted.
+        """
         if expression is None:
             return None
+        if material.form in (*FIXED, *BY_LENGTH) and _pair_of_lengths(expression):
+            sold = self.evaluator.step(expression)
+            if isinstance(sold, Quantity) and _as_metre_and_yard(sold):
+                return sold
         value = self.evaluator.of_kind(expression, Kind.LENGTH, f"`{expression.span.text}`")
         return None if isinstance(value, Broken) else value
 
@@ -69,6 +85,21 @@ class Terms:
             return None
         value = self.evaluator.value(note.amount)
         return None if isinstance(value, Broken) else value
+
+
+def _pair_of_lengths(expression: Expression) -> bool:
+    match expression:
+        case Measured(first=first, second=Value() as second):
+            return UNITS[first.unit].kind is UNITS[second.unit].kind is Kind.LENGTH
+        case _:
+            return False
+
+
+def _as_metre_and_yard(pair: Quantity) -> bool:
+    """Whether a pair of lengths is no farther apart than a metre and a yard are."""
+    metric, imperial = pair.metric, convert(pair.imperial, Kind.LENGTH, System.METRIC)
+    shorter, longer = sorted((metric, imperial))
+    return shorter * METRE >= longer * YARD
 
 
 def _note(material: Material, kind: NoteKind) -> Note | None:
