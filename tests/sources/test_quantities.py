@@ -153,7 +153,7 @@ def test_squares_per_cut(side: int) -> None:
         assert count == 0 or one_cut_holds(count, side, cut)
 
 
-def one_cut_holds(count: int, side: int, cut: str) -> bool:
+def one_cut_holds(count: int, side: int | str, cut: str) -> bool:
     row = f"{count} × {side} in × {side} in"
     found = bought(row, width="43 1/2 in", sold_by=f"{cut} yd", notes="straightened")
     return found.buy == Fraction(cut) * 36
