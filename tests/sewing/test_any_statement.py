@@ -18,17 +18,47 @@ PIECES = """
     disc    | A | 2 | 20 cm (8 in) | | circle |
     wedge   | A | 2 | 20 cm (8 in) | | half-square triangle |
     goose   | A | 2 | 20 cm (8 in) | | quarter-square triangle |
+    arch    | A | 3 | | | outline |
+    bib     | A | 2 | | | outline |
     cord    | C | 2 | | 90 cm (36 in) | |
     slide   | E | 1 | | 30 cm (12 in) | |
     button  | F | 2 | | | |
+"""
+OUTLINES = """\
+## Outlines
+
+### arch
+- right 20 cm (8 in) as crown, arched by 5 cm (2 in)
+- down 20 cm (8 in) as right
+- left 20 cm (8 in) as foot
+- back to the start as left
+
+### bib
+- right 10 cm (4 in) as top
+- curve right 2 cm (3/4 in) and down 20 cm (8 in) then right 3 cm (1 1/4 in) and down 20 cm (8 in) as right
+- left to the fold as bottom
+- on the fold
 """
 BEGIN = """
     pouch = fold long in half, join sides
     ring = join left of broad to right of broad
 """
 
-THINGS = ["cloth", "square", "pouch", "ring", "disc", "wedge", "goose", "cord", "slide", "button"]
-EDGES = ["left", "right", "top", "bottom", "long side"]
+THINGS = [
+    "cloth",
+    "square",
+    "pouch",
+    "ring",
+    "disc",
+    "wedge",
+    "goose",
+    "arch",
+    "bib",
+    "cord",
+    "slide",
+    "button",
+]
+EDGES = ["left", "right", "top", "bottom", "long side", "crown", "foot"]
 
 things = st.builds(
     lambda number, name: f"{number}{name}", st.sampled_from(["", "", "", "2 ", "0 "]), st.sampled_from(THINGS)
@@ -36,7 +66,7 @@ things = st.builds(
 lengths = st.sampled_from(
     ["1 cm (3/8 in)", "5 cm (2 in)", "30 cm (12 in)", "width of cloth", "exactly 100 mm"]
 )
-sides = st.lists(st.sampled_from(EDGES[:4]), min_size=1, max_size=3, unique=True).map(", ".join)
+sides = st.lists(st.sampled_from([*EDGES[:4], "crown"]), min_size=1, max_size=3, unique=True).map(", ".join)
 KINDS = {
     "thing": things,
     "things": st.lists(things, min_size=1, max_size=3).map(", ".join),
@@ -83,7 +113,12 @@ def test_what_a_pattern_allows_is_carried_out_or_reported(pattern: str, data: st
     statement = data.draw(whole(elements(pattern))) + data.draw(tails)
     made = "" if pattern.startswith("finish") else data.draw(st.sampled_from(["", "new = ", "2 new = "]))
     # A pattern may end in `, mitred`: what is left out leaves blanks before a comma.
-    table = sew(PIECES, f"{BEGIN.strip()}\n{made}{' '.join(statement.split())}", columns=" Shape | Notes |")
+    table = sew(
+        PIECES,
+        f"{BEGIN.strip()}\n{made}{' '.join(statement.split())}",
+        columns=" Shape | Notes |",
+        rest=OUTLINES,
+    )
     assert table.sizes
     for problem in table.problems:
         assert problem.message() and problem.hint()
