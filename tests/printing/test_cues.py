@@ -137,7 +137,7 @@ def test_both_papers_bear_the_same_sheet(printed):
 
 @pytest.mark.browser
 def test_what_is_said_is_large(printed, tmp_path):
-    """Every letter is 14 points high or more, what is said 20."""
+    """Every letter is 18 points high or more, what is said 20."""
     file = tmp_path / "cues.pdf"
     file.write_bytes(printed[0])
     boxes = run("pdftotext", "-bbox-layout", file, "-")
@@ -146,7 +146,7 @@ def test_what_is_said_is_large(printed, tmp_path):
         for found in re.finditer(r'<word [^>]*yMin="([\d.]+)"[^>]*yMax="([\d.]+)"', boxes)
     ]
     assert len(heights) > 60
-    assert min(heights) >= 14
+    assert min(heights) >= 18
     assert sorted(heights)[len(heights) // 2] >= 20
 
 
