@@ -100,3 +100,15 @@ def test_two_pairs_in_one_formula(tmp_path: Path):
 def test_a_pair_that_disagrees_is_told_for_that_alone(tmp_path: Path):
     fragment = step("Press {1.2 cm (1/2 in)}, then {3 cm (1/2 in)}.")
     assert [name for name, _, _ in told(fragment, tmp_path)] == ["pair-disagrees"]
+
+
+def test_a_single_value_in_an_outline_counts_too(tmp_path: Path):
+    """A side of 10 cm (4 in) that goes back as 10 cm alone, which is 3 7/8 in, does not close in inches."""
+    fragment = (
+        "## Outlines\n\n### cloth\n- right 10 cm (4 in) as top\n- down 9 cm (3 1/2 in) as right\n"
+        "- left 10 cm as bottom\n- back to the start as left\n\n"
+        "## Pieces\n| Piece | From | Cut | Shape |\n|---|---|---|---|\n| cloth | A | 1 | outline |\n"
+    )
+    assert [(name, place) for name, place, _ in told(fragment, tmp_path)] == [
+        ("carried-over-elsewhere", "10 cm")
+    ]

@@ -13,6 +13,7 @@ from presscloth.problems import Label, Problem, Severity
 from presscloth.proof.subject import Subject
 from presscloth.recipe.expression import Compared, Expression, Measured, Rounded, Value, within
 from presscloth.recipe.naming import definitions
+from presscloth.recipe.outline import expressions
 from presscloth.recipe.prose import Measure
 from presscloth.recipe.statement import Amount, Counted, Slot, Things
 from presscloth.recipe.walking import inlines
@@ -112,6 +113,8 @@ def _formulas(subject: Subject) -> Iterator[Expression]:
         yield from (side.expression for side in (piece.width, piece.height) if side is not None)
         if piece.allowance is not None:
             yield piece.allowance
+    for outline in recipe.outlines:
+        yield from expressions(outline)
 
 
 def _in_definitions(subject: Subject) -> list[Measured]:
