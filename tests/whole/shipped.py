@@ -19,7 +19,7 @@ from presscloth.publish.publisher import publisher_of
 ROOT = Path(__file__).parents[2]
 RECIPES = tuple(sorted((ROOT / "recipes").glob("*/recipe.md")))
 SLUGS = tuple(path.parent.name for path in RECIPES)
-IN_LARGE_PRINT = ("dune-envelope-cushion", "harbour-kit-bag")
+IN_LARGE_PRINT = ("shingle-placemats", "harbour-kit-bag")
 KITS = "kits.html"
 
 
