@@ -19,7 +19,7 @@ def test_translate_begins_and_brings_up_to_date(run: Run, write: Write, folder: 
     recipe.write_text(recipe.read_text(encoding="utf-8").replace("Plain Cloth", "Plain Cloths"), "utf-8")
     answer = run("translate", "recipes/plain", "--to", "de")
     assert answer.code == 0
-    assert "> Plain Cloths\n\n> Before: Plain Cloth\n\nEinfaches Tuch\n" in file.read_text(encoding="utf-8")
+    assert "> Plain Cloths\n\n> > Before: Plain Cloth\n\nEinfaches Tuch\n" in file.read_text(encoding="utf-8")
     assert "translation stale" in answer.out
     assert sorted(path.name for path in file.parent.iterdir()) == ["cloth.png", "recipe.de.md", "recipe.md"]
     answer = run("check", "recipes/plain")

@@ -134,6 +134,7 @@ def test_a_paragraph_that_has_changed_is_told_and_printed_as_it_is(tmp_path: Pat
     (problem,) = proof.problems
     assert problem.span.source.name.endswith("recipe.de.md")
     assert problem.span.text == "**Alle** vier Seiten zweimal {seam} einschlagen."
+    assert problem.hint().startswith("let `presscloth translate`")
     assert problem.labels[0].span.text == "Press **all** four sides under by {seam}, twice, and stitch."
     assert "Press all four sides under by 3/8 Zoll (1 cm), twice, and stitch." in german_text(proof)
     page = html(booklets_of(proof, PUBLISHER)[1], open_theme("plain-seam"), PUBLISHER)
@@ -253,13 +254,15 @@ def test_a_changed_paragraph_keeps_its_translation_and_what_it_was(tmp_path: Pat
     once = brought_up_to_date(GERMAN, changed, tmp_path)
     wanted = (
         "> Press **all** four sides under by {seam}, twice, and stitch.\n\n"
-        "> Before: Press **all** four sides under by {seam}, twice.\n\n"
+        "> > Before: Press **all** four sides under by {seam}, twice.\n\n"
         "**Alle** vier Seiten zweimal {seam} einschlagen.\n"
     )
     assert wanted in once
     assert brought_up_to_date(once, changed, tmp_path) == once
-    assert [each.slug() for each in proved(tmp_path, once, changed).problems] == ["translation-stale"]
-    mended = once.replace("> Before: Press **all** four sides under by {seam}, twice.\n\n", "")
+    (problem,) = proved(tmp_path, once, changed).problems
+    assert problem.slug() == "translation-stale"
+    assert "take the line `> > Before: …` away" in problem.hint()
+    mended = once.replace("> > Before: Press **all** four sides under by {seam}, twice.\n\n", "")
     assert said(proved(tmp_path, mended, changed)) == []
 
 
@@ -271,3 +274,15 @@ def test_nothing_is_lost(tmp_path: Path):
     assert all(words in tail for words in ("> sail\n\nSegel", "> Gone.\n\nWeg ist weg.", "Und dies.", "Ends"))
     assert brought_up_to_date(once, RECIPE, tmp_path) == once
     assert said(proved(tmp_path, once)) == []
+
+
+def test_a_paragraph_may_begin_with_any_word(tmp_path: Path):
+    recipe = RECIPE.replace("A cloth of {width of cloth} for the beach.", "Before: a {width of cloth} cloth.")
+    german = GERMAN.replace(
+        "> A cloth of {width of cloth} for the beach.", "> Before: a {width of cloth} cloth."
+    )
+    assert said(proved(tmp_path, german, recipe)) == []
+    untranslated = german.replace("\nStrandtuch\n", "")
+    assert said(proved(tmp_path, untranslated, recipe)) == [
+        "translation-missing: 1 of 7 texts have no translation into `de`: `Beach Cloth`"
+    ]

@@ -70,7 +70,10 @@ def hold_translation(recipe: Recipe, text: TranslationText, problems: Problems) 
         elif changed:
             was = entry.before or entry.original
             label = Label(wanted.span, "as it is now")
-            problems.add(TranslationStale(span=entry.text.span(), was=_short(was), labels=(label,)))
+            stale = TranslationStale(
+                span=entry.text.span(), was=_short(was), marked=entry.before != "", labels=(label,)
+            )
+            problems.add(stale)
         else:
             run = _read(entry, wanted, problems)
             if run is not None and not wanted.of:

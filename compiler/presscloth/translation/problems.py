@@ -100,7 +100,7 @@ class TranslationStale(Problem):
 
         > Plain Cloth
 
-        > Before: Plain Towel
+        > > Before: Plain Towel
 
         Einfaches Handtuch
 
@@ -121,12 +121,15 @@ class TranslationStale(Problem):
     severity = Severity.WARNING
 
     was: str
+    marked: bool
 
     def message(self) -> str:
         return f"this has changed since it was translated; it was `{self.was}`"
 
     def hint(self) -> str:
-        return "translate it anew, and take the line `> Before: …` away"
+        if self.marked:
+            return "translate it anew, and take the line `> > Before: …` away"
+        return "let `presscloth translate` write down what it says now, and translate that"
 
 
 class TranslationMissing(Problem):

@@ -35,7 +35,7 @@ from presscloth.translation.tree import Entry, NameEntry, TranslationText
 from presscloth.translation.wanted import folded
 
 NAMES, PARAGRAPHS, PUT_BY = "Names", "Paragraphs", "No longer in the recipe"
-BEFORE = "Before: "
+BEFORE = "> Before: "
 KEYS = ("language", "written in")
 _SYSTEMS = {system.value: system for system in System}
 _HEADING = re.compile(r"^## +(.+?)[ \t]*$", re.MULTILINE)
