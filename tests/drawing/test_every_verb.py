@@ -21,7 +21,7 @@ from presscloth.pipeline import Proved
 from presscloth.recipe.patterns import spoken
 from presscloth.sewing.verbs import VERBS
 
-CHAPTER = Path(__file__).parents[1] / "spec" / "11-verbs.md"
+CHAPTER = Path(__file__).parents[1] / "spec" / "12-verbs.md"
 SHOWN = tuple(examples(CHAPTER))
 PATTERNS = [(verb.name, pattern) for verb in VERBS for pattern in verb.patterns]
 BOTH = (System.METRIC, System.IMPERIAL)
