@@ -92,6 +92,12 @@ def test_steps_keep_their_times_and_order():
     assert "Take care" in care.marks
 
 
+def test_what_another_size_does_is_left_out():
+    steps = (StepText(1, Marks(), (), elsewhere="Large only"), StepText(2, Marks(), (para("Press."),)))
+    (stage,) = cue_sheet(replace(MUG_MAT, stages=(StageText((), steps),))).stages
+    assert [(cue.number, cue.said) for cue in stage.cues] == [(2, ("Press.",))]
+
+
 def test_as_text():
     text = cues_text(cue_sheet(TALL))
     assert text.startswith("Harbour Kit Bag, Tall: cue sheet\n================================\n")
