@@ -129,3 +129,27 @@ def test_the_alternative_words_tell_the_whole_sheet():
         "Template of cloth at full size, sheet 1 of 2, with a test square of 5 cm and one of 2 in."
     )
     assert "sheet 2 of 2" in second.drawing.alt
+
+
+@pytest.mark.parametrize("way", ["right", "left"])
+def test_the_words_at_the_fold_stand_inside_the_half(way):
+    other = {"right": "left", "left": "right"}[way]
+    pieces = pieces_of(
+        f"{way} 8 cm (3 1/8 in) as top",
+        "down 15 cm (5 7/8 in) as edge",
+        f"{other} to the fold as foot",
+        "on the fold",
+    )
+    (sheet,) = draw_templates(pieces, "Plain Cloth", System.METRIC)
+    (fold,) = [s for s in sheet.drawing.shapes if isinstance(s, Line) and s.ink is Ink.FOLD]
+    (cut, *_) = [s for s in sheet.drawing.shapes if isinstance(s, Line) and s.ink is Ink.CUT]
+    words = [
+        s
+        for s in sheet.drawing.shapes
+        if isinstance(s, Lettering) and s.text == "place on the fold" and s.turned
+    ]
+    (at,) = words
+    left, _, right, _ = LineString(cut.points).bounds
+    assert left < at.x < right
+    assert abs(at.x - fold.points[0][0]) == pytest.approx(4.5)
+    assert LineString(fold.points).length == pytest.approx(170)

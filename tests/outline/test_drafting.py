@@ -154,3 +154,27 @@ def test_a_level_run_to_the_fold_ends_below_the_start():
         run("top", (70, 0)), run("right", (13, 90)), run("bottom", to_fold=LEFT), closing=Closing.FOLD
     )
     assert half.fold == ((0, 0), (0, 90))
+
+
+@pytest.mark.parametrize(
+    ("runs", "sides"),
+    [
+        ((("top", -100, 0), ("side", -20, 90), (1, 0)), ("left side", "right side")),
+        ((("bottom", -120, 0), ("side", 20, -90), (1, 0)), ("left side", "right side")),
+        ((("bottom", 120, 0), ("side", -20, -90), (-1, 0)), ("right side", "left side")),
+        ((("start", 0, -40), ("side", 100, 0), (0, 1)), ("upper side", "lower side")),
+        ((("start", 0, 40), ("side", 100, 0), (0, -1)), ("lower side", "upper side")),
+        ((("start", 0, -40), ("side", -100, 0), (0, 1)), ("upper side", "lower side")),
+    ],
+)
+def test_the_half_that_is_drawn_is_called_by_where_it_lies(runs, sides):
+    """To the left or the right of an upright fold, above or below a level one, whichever way it goes."""
+    (first, x, y), (second, to_x, to_y), fold = runs
+    half = drafted(
+        run(first, (x, y)), run(second, (to_x, to_y)), run("end", to_fold=fold), closing=Closing.FOLD
+    )
+    drawn = next(edge for edge in half.drawn if edge.name == "side")
+    whole = {edge.name: edge for edge in half.edges}
+    own, other = sides
+    assert whole[own].stretches == drawn.stretches
+    assert other in whole and whole[other].length == drawn.length

@@ -151,11 +151,11 @@ def _cut_lines(cut: Sequence[Point], axis: tuple[float, bool] | None) -> Iterato
 
 
 def _along_fold(fold: Line) -> Lettering:
-    """Words inside the fold; the half lies to the right of it, or above."""
-    (x, y), (far_x, far_y) = fold.points
-    upright = abs(far_y - y) > abs(far_x - x)
-    x, y, _ = _on(fold.points, NAMED_AT)
-    at = (x + INSIDE, y) if upright else (x, y - INSIDE)
+    """Words inside the fold, which runs clockwise as the cutting line does."""
+    x, y, along = _on(fold.points, NAMED_AT)
+    inwards = along + pi / 2
+    upright = abs(cos(along)) < 0.5
+    at = x + INSIDE * cos(inwards), y + INSIDE * sin(inwards)
     return Lettering(*at, say("place on the fold"), FOLD_WORDS, turned=-90.0 if upright else 0.0)
 
 
