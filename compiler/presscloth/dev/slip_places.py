@@ -18,11 +18,14 @@ from pathlib import Path
 from presscloth.measure import Quantity, System
 from presscloth.measure.followed import Followed, chosen
 from presscloth.measure.following import Following, following
-from presscloth.pipeline import Proved, prove_source
+from presscloth.pipeline import Proved
 from presscloth.problems import Problems
 from presscloth.proof import checks
-from presscloth.proof.size import WorkedSize, work_out_chosen
+from presscloth.proof.size import WorkedSize, work_out, work_out_chosen
 from presscloth.recipe.expression import Name
+from presscloth.recipe.read import read
+from presscloth.recipe.tree import Recipe
+from presscloth.sewing.verbs import forms
 from presscloth.source import Source, Span
 
 OWN = "slipping value"
@@ -75,23 +78,25 @@ def _rule(stack: Sequence[traceback.FrameSummary]) -> str | None:
 
 def held(place: Span, proved: Proved) -> tuple[Held, ...]:
     """Every comparison that depends on the value at a place; none: it is a free choice."""
-    own = _with_name(place, proved)
+    recipe = _with_name(place, proved)
     found: dict[Held, None] = {}
-    for size in own.sizes:
+    for each in recipe.sizes:
+        size = work_out(recipe, each, Problems())
         value = size.value(Name(OWN, place), None)
         if isinstance(value, Quantity):
             found |= _in_size(size, value)
     return tuple(found)
 
 
-def _with_name(place: Span, proved: Proved) -> Proved:
+def _with_name(place: Span, proved: Proved) -> Recipe:
     """The recipe with the value as a measure of its own, and that in its place."""
     assert proved.recipe is not None
     text = proved.recipe.source.text
     named = f"{text[: place.start]}{OWN}{text[place.end :]}"
     head = "## Measures\n"
     named = named.replace(head, f"{head}\n- {OWN} = {place.text}\n", 1)
-    return prove_source(Source(proved.path.as_posix(), named), proved.path, Problems())
+    source = Source(proved.path.as_posix(), named)
+    return read(source, slug=proved.slug, folder=proved.path.parent, verbs=forms(), problems=Problems())
 
 
 def _in_size(size: WorkedSize, value: Quantity) -> dict[Held, None]:
