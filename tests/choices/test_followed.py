@@ -157,3 +157,17 @@ def test_letters_are_counted_as_they_will_stand():
         count = letters(f"high {in_metric(chosen(0, 'metric', Fraction(500)))}")
     assert count.plain == len("high 50 cm")
     assert Reckoned(now, {X: Fraction(4725, 10)}).sum(count.form) == len("high 47.25 cm")
+
+
+@pytest.mark.parametrize(
+    "apart", ["0", "1/2000", "999/1000000", "1/1000", "3/2000", "-1/2000", "-1/1000", "-5"]
+)
+def test_lengths_are_compared_as_plain_ones_are_and_only_so_far(apart):
+    """Two lengths that differ by less than 1/1000 mm are the same length."""
+    now = Following()
+    with following(now):
+        found = compare(chosen(0, "metric", 20 + Fraction(apart)), Fraction(20), System.METRIC)
+    assert found == compare(20 + Fraction(apart), Fraction(20), System.METRIC)
+    for other in ("0", "1/2000", "999/1000000", "1/1000", "3/2000", "-1/1000", "7"):
+        if Reckoned(now, {X: 20 + Fraction(other)}).holds(now.guards):
+            assert compare(20 + Fraction(other), Fraction(20), System.METRIC) == found

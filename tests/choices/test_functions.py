@@ -45,7 +45,8 @@ def a_number(random: Random) -> Fraction:
     """On a grid, beside it by a hair, a decimal, a third: where rounding goes wrong."""
     parts = random.choice([1, 2, 4, 8, 16, 32, 3, 7, 10, 100, 1000])
     value = Fraction(random.randint(0, random.choice([40, 4000, 400_000])), parts)
-    return value + random.choice([0, 0, 0, Fraction(1, 2000), -Fraction(1, 2000), Fraction(1, 10**33)])
+    hairs = [Fraction(1, 2000), Fraction(1, 1000), Fraction(1, 25400), Fraction(1, 10**33)]
+    return value + random.choice([0, *hairs]) * random.choice([1, -1])
 
 
 def with_step(random: Random):
