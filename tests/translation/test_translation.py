@@ -17,6 +17,7 @@ from presscloth.problems import Problems
 from presscloth.source import Source
 from presscloth.translation.reading import read_translation
 from presscloth.translation.updating import updated
+from presscloth.translation.wanted import names, paragraphs
 
 PUBLISHER = Publisher("Tidewrack sewing room", "", (), (), "plain-seam")
 
@@ -219,6 +220,20 @@ def test_a_language_without_words_is_told(tmp_path: Path):
     ]
     path.with_name("recipe.notes about this.md").write_text("Mine.", encoding="utf-8")
     assert len(prove(path).translations) == 2
+
+
+def test_what_the_reader_may_choose_has_a_name_and_a_note(tmp_path: Path):
+    measures = (
+        "## Measures\n\n- seam = 1 cm (3/8 in)\n"
+        "- drop = 20 cm (8 in), yours to choose from 10 cm (4 in) to 30 cm (12 in): how far it hangs\n"
+        "- hang = 3 × drop: for the author\n\n## Steps"
+    )
+    recipe = RECIPE.replace("## Steps", measures).replace("twice.", "twice; hang it by {drop}.")
+    proof = proved(tmp_path, GERMAN, recipe)
+    assert proof.recipe is not None
+    wanted = {each.text for each in (*paragraphs(proof.recipe), *names(proof.recipe))}
+    assert {"drop", "how far it hangs"} <= wanted
+    assert not {"hang", "for the author", "seam"} & wanted
 
 
 # -- beginning and bringing up to date -----------------------------------------------------------

@@ -39,7 +39,7 @@ def _offers(size: WorkedSize) -> Iterator[Offer]:
             yield Offer(
                 name=definition.name.text,
                 label=named(definition.name.text),
-                note=plain(definition.note),
+                note=named(" ".join(plain(definition.note).split())),
                 own=own,
                 least=least,
                 most=most,

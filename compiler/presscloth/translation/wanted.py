@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from presscloth.frozen import dataclass
-from presscloth.recipe.prose import Code, Inline, Words
+from presscloth.recipe.naming import definitions
+from presscloth.recipe.prose import Code, Inline, Words, plain
 from presscloth.recipe.statement import SewBlock, Statement
-from presscloth.recipe.tree import Recipe
+from presscloth.recipe.tree import Definition, Recipe
 from presscloth.recipe.walking import Where, inlines, told
 from presscloth.source import Span
 
 UNPRINTED = frozenset((Where.MEASURE, Where.CHECK))
-"""Notes on measures and reasons of Checks are for the author and stand on no handout."""
+"""Notes on measures and reasons of Checks are for the author; only those on a choice are printed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,9 +47,18 @@ def _paragraphs(recipe: Recipe) -> Iterator[Wanted]:
     for key, fact in (("title", front.title), ("summary", front.summary), ("credits", front.credits)):
         if fact:
             yield Wanted(folded(fact), _fact_place(recipe, key))
+    for definition in _to_choose(recipe):
+        if has_words(definition.note):
+            span = definition.note[0].span.to(definition.note[-1].span)
+            yield Wanted(folded(plain(definition.note)), span)
     for of in every_run(recipe):
         span = of[0].span.to(of[-1].span)
         yield Wanted(folded(span.text), span, of)
+
+
+def _to_choose(recipe: Recipe) -> Iterator[Definition]:
+    """The measures that the reader may choose, whose names and notes are on the page."""
+    return (each for each in definitions(recipe.sizes, recipe.measures) if each.choice is not None)
 
 
 def every_run(recipe: Recipe) -> Iterator[tuple[Inline, ...]]:
@@ -76,6 +86,8 @@ def _names(recipe: Recipe) -> Iterator[Wanted]:
         yield Wanted(material.name, material.span)
     for piece in recipe.pieces:
         yield Wanted(piece.name.text, piece.name.span)
+    for definition in _to_choose(recipe):
+        yield Wanted(definition.name.text, definition.name.span)
     for statement in _statements(recipe):
         if statement.result is not None:
             yield Wanted(statement.result.name.text, statement.result.name.span)
