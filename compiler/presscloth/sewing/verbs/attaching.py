@@ -87,7 +87,7 @@ def attach(work: Work) -> Made:
     """Sew a thing onto another, which keeps its shape; what is attached is used up.
 
     Flat on flat it must fit inside, upright or turned by a quarter; all else is joined and not
-    measured, and counted.
+    measured, and counted (common practice).
     """
     part, ground = work.one("part"), work.one("ground")
     flat = isinstance(ground.shape, Flat) and isinstance(part.shape, Flat)
@@ -173,7 +173,7 @@ def zip_between(work: Work) -> Made:
 
 
 def fill(work: Work) -> Made:
-    """Fill a thing with a weight of a filling, for one result."""
+    """Fill a thing with a weight of a filling, for one result; its size stays (common practice)."""
     used, filling = work.one("thing"), work.one("filling")
     weight = work.amount("weight", Kind.WEIGHT)
     work.filled.append(Filled(filling.name, weight, work.times, work.span))
@@ -183,7 +183,8 @@ def fill(work: Work) -> Made:
 def finish(work: Work) -> Made:
     """Say which things are the finished articles; `finish A` finishes all A.
 
-    Their sizes are the finished sizes that the handout prints.
+    Their sizes, without the allowances of raw edges, are the finished sizes that the handout prints
+    (common practice).
     """
     return Made(Odd())
 

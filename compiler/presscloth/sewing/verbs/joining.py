@@ -70,7 +70,8 @@ def join_in_line(work: Work) -> Made:
 def join_with_between(work: Work) -> Made:
     """A row or column with other things between the first ones, and at the ends where it says so.
 
-    A number before the things between must be the number of places; without one, it is meant.
+    A number before the things between must be the number of places; without one, it is meant. Each seam
+    takes its allowance from both sides (published sashing formula; common practice).
     """
     parts = work.every("parts")
     between = work.one("between")
@@ -116,7 +117,8 @@ def _in_line(work: Work, parts: Sequence[Used]) -> Made:
 def join_edges(work: Work) -> Made:
     """One edge sewn to another: the first thing stays as it lay, the second is turned to meet it.
 
-    Opposite edges of one thing make a tube. Two triangles make a square or a larger triangle.
+    Opposite edges of one thing make a tube. Two triangles make a square or a larger triangle (geometry).
+    Both edges are raw and equally long between the ends of their stitching (common practice).
     """
     first, second = work.one("first"), work.one("second")
     if unmeasured((first, second)):
@@ -169,7 +171,10 @@ def _ring(edge: Edge, length: Quantity) -> Edge:
 
 
 def join_all_round(work: Work) -> Made:
-    """Two flat things sewn together all round, right sides in, and turned: a closed pouch."""
+    """Two flat things sewn together all round, right sides in, and turned: a closed pouch.
+
+    Equal widths and heights; it loses an allowance at each side (common practice).
+    """
     first, second = work.one("first"), work.one("second")
     if isinstance(first.shape, Circle) and isinstance(second.shape, Circle):
         return _round_pouch(work, first.shape, second.shape)
@@ -193,7 +198,8 @@ def _round_pouch(work: Work, one: Circle, other: Circle) -> Made:
 def join_on_sides(work: Work) -> Made:
     """Two flat things sewn together on the sides named, right sides in, and turned.
 
-    Three sides make a pouch that is open at the fourth, two opposite ones a tube.
+    Three sides make a pouch that is open at the fourth, two opposite ones a tube; each sewn side loses
+    its allowance (common practice).
     """
     sides = work.edges("sides")
     if isinstance(work.one("first").shape, Shaped):

@@ -176,7 +176,7 @@ def _round_bagged(work: Work, first: Used, one: Circle, second: Used, other: Cir
 def lay_on(work: Work) -> Made:
     """Lay one flat thing on another with edges level; it is held there until the next seam.
 
-    The edges that lie level must be raw and equally long.
+    The edges that lie level must be raw and equally long (common practice).
     """
     part, ground = work.one("part"), work.one("ground")
     for name in work.edges("sides"):
@@ -191,7 +191,10 @@ def lay_on(work: Work) -> Made:
 
 
 def fuse(work: Work) -> Made:
-    """Fuse one flat thing to another, which must not be smaller, upright or turned by a quarter."""
+    """Fuse one flat thing to another, which must not be smaller, upright or turned by a quarter.
+
+    Interfacing that reaches beyond its cloth is fused to the board (common practice).
+    """
     part, ground = work.one("part"), work.one("ground")
     for _ in range(part.count):
         if not fits(work, part, ground):
