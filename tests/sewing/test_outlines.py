@@ -214,3 +214,18 @@ def test_both_systems_have_lengths_of_their_own():
     around = made.quantity("finished around of base")
     assert abs(around[System.IMPERIAL] - 8 * PI) < Fraction(1, 10**20)
     assert around[System.METRIC] != around[System.IMPERIAL] * Fraction(254, 10)
+
+
+@pytest.mark.parametrize(
+    ("wide", "problems"), [("25 cm (10 in)", []), ("17 cm (6 3/4 in)", ["fullness-unusual"])]
+)
+def test_a_frill_is_gathered_to_a_curve_by_the_length_of_its_seam_line(wide, problems):
+    """15.7 cm of curve: a frill of 23 cm at its stitch line is 1.5 times as long, one of 15 cm is shorter."""
+    made = table(
+        ARCH, f"arch | 1 |  |  | outline\nfrill | 1 | {wide} | 5 cm (2 in) |",
+        "cap = gather top of frill to crown of arch", "hem all of cap by 4 mm (1/8 in)", "finish cap",
+    )  # fmt: skip
+    assert made.names == problems
+    stood = made.made.at("cap", 1)
+    assert stood is not None and stood.thing is not None and isinstance(stood.thing.shape, Shaped)
+    assert "crown" not in stood.thing.shape.edges and "bottom" in stood.thing.shape.edges

@@ -24,6 +24,7 @@ from presscloth.sewing.things import (
 )
 from presscloth.sewing.verbs.joining import not_measured, sewn_against, unmeasured
 from presscloth.sewing.verbs.laying import lay
+from presscloth.sewing.verbs.shaped import sewn_together
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
 
@@ -216,6 +217,8 @@ def gather(work: Work) -> Made:
     work.seams.append(edge.seam)
     if isinstance(gathered.used.shape, Hollow):
         return _tubes(work, gathered, edge, taken)
+    if isinstance(gathered.used.shape, Shaped) or isinstance(edge.used.shape, Shaped):
+        return sewn_together(work, edge, gathered)
     work.flat(gathered.used)
     work.flat(edge.used)
     return sewn_against(work, gathered, edge, taken)

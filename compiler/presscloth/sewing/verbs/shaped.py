@@ -24,6 +24,11 @@ def join_shaped(work: Work) -> Made:
     """
     one, other = work.edge("first"), work.edge("second")
     work.join(one, other)
+    return sewn_together(work, one, other)
+
+
+def sewn_together(work: Work, one: Side, other: Side) -> Made:
+    """What two things have left of their edges, once they are sewn together along one of each."""
     edges = {name: edge for name, edge in _edges(work, one.used).items() if name != one.name}
     for name, edge in _edges(work, other.used).items():
         if name != other.name:
