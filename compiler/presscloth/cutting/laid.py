@@ -23,6 +23,7 @@ from presscloth.cutting.outlining import lay_out_outlines
 from presscloth.cutting.parts import DoesNotFit, Layout, Part, Placed, Roll, Sheet, Way, end_of
 from presscloth.cutting.pieces import Pieces
 from presscloth.cutting.refuting import cloths_needed
+from presscloth.cutting.shaped import rectangle_within
 from presscloth.cutting.sheets import lay_out_sheets
 from presscloth.frozen import dataclass
 
@@ -78,11 +79,14 @@ def on_roll(width: int, pieces: Pieces, way: Way, selling: Selling, keep: Path |
     boxed = _boxes(width, pieces.parts, way, selling, keep)
     if isinstance(boxed, DoesNotFit) or pieces.within is None:
         return boxed
-    closer = _outlines(width, pieces.outlines, selling, keep) if pieces.outlines and way is Way.FREE else None
-    best = boxed if closer is None or boxed.bought <= closer.bought else closer
     least = selling.steps(max(pieces.reach, -(-pieces.area // width)))
-    if least < best.bought:
-        least = max(least, _within(width, pieces.within, best.length, selling, keep))
+    if least < boxed.bought:
+        least = max(least, _within(width, pieces, boxed.length, selling, keep))
+    best = boxed
+    if least < boxed.bought and pieces.outlines and way is Way.FREE:
+        closer = _outlines(width, pieces.outlines, selling, keep)
+        if closer is not None and closer.bought < boxed.bought:
+            best = closer
     return Laid(best.length, best.bought, least, best.cloths)
 
 
@@ -109,20 +113,36 @@ def on_sheets(sheet: Sheet, pieces: Pieces, way: Way, keep: Path | None) -> Laid
         layouts.append(layout)
     _must_be_right(parts, layouts, sheet.length, way)
     if pieces.within is not None:
-        inside = cloths_needed(alike(pieces.within).parts, sheet.width, sheet.length, number)
+        inside = cloths_needed(alike(_rectangles(pieces)).parts, sheet.width, sheet.length, number)
         bound = max(1, -(-pieces.area // (sheet.width * sheet.length)), inside or 1)
     return Laid(sheet.length, number, bound, tuple(_boxes_on(layout, parts) for layout in layouts))
 
 
-def _within(width: int, within: Sequence[Part], enough: int, selling: Selling, keep: Path | None) -> int:
+def _within(width: int, pieces: Pieces, enough: int, selling: Selling, keep: Path | None) -> int:
     """No fewer steps hold the rectangles that lie inside the pieces, and so the pieces; as in `_boxes`."""
     step = ceil(selling.step)
+    shapes = tuple((each.points, each.quantity, each.angles) for each in pieces.outlines)
+    known = _unnamed([part for part in pieces.within or () if part is not None])
     rows = kept(
         keep,
-        ("within", width, _unnamed(within), enough, step),
-        lambda: [[least_length(width, within, enough, step)]],
+        ("within", width, known, shapes, enough, step),
+        lambda: [[least_length(width, _rectangles(pieces), enough, step)]],
     )
     return rows[0][0] // step if rows is not None else 0
+
+
+def _rectangles(pieces: Pieces) -> list[Part]:
+    """The rectangles inside pieces, those inside their outlines looked for; some pieces may have none."""
+    found = [part for part in pieces.within or () if part is not None]
+    for outline, known in zip(pieces.outlines, pieces.within or (), strict=False):
+        if known is None:
+            width, height = rectangle_within(outline.points)
+            turnable = 90 in outline.angles and 0 in outline.angles
+            if 0 not in outline.angles:  # it lies across only
+                width, height = height, width
+            if min(width, height) > 0:
+                found.append(Part(outline.name, width, height, outline.quantity, turnable))
+    return found
 
 
 def _boxes(

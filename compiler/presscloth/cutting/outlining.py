@@ -23,7 +23,7 @@ from presscloth.cutting.purse import Purse
 from presscloth.cutting.raster import Cells, Cloth, cells
 from presscloth.frozen import dataclass
 
-BUDGET = 200_000
+BUDGET = 140_000
 _RASTERS = (220, 330, 640)  # cells across the cloth: coarse ones allow more tries, fine ones lie closer
 _MANY = 60  # pieces, beyond which the layout of some kits is taken over and over
 _ROW_COST = 4  # laying one row of cells of a piece comes to a quarter of laying a rectangle

@@ -9,11 +9,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 from math import ceil, floor, isqrt
 
 from presscloth.cutting.outlines import Outline, around_circle
 from presscloth.cutting.parts import Part, lies_of
-from presscloth.cutting.shaped import covering, least_area, least_extent, rectangle_within
+from presscloth.cutting.shaped import covering, least_area, least_extent
 from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, convert, printed
@@ -44,14 +45,15 @@ class Cloth:
 class Pieces:
     """What is laid out: every piece as a rectangle, and as an outline where that lies closer.
 
-    `outlines` is empty when all pieces are upright rectangles. `within` are rectangles inside pieces that
-    are not, None when all of them are. `area` is no more than that of all pieces, and `reach` no
-    more than the length that the longest of them takes.
+    `outlines` is empty when all pieces are upright rectangles. `within` has for every piece a rectangle
+    inside it, or None where it has to be looked for inside the outline; all of it is None when all pieces
+    are upright rectangles. `area` is no more than that of all pieces, and `reach` no more than the length
+    that the longest of them takes.
     """
 
     parts: tuple[Part, ...]
     outlines: tuple[Outline, ...]
-    within: tuple[Part, ...] | None
+    within: tuple[Part | None, ...] | None
     area: int
     reach: int
 
@@ -73,6 +75,7 @@ def length_of(units: int, system: System) -> Fraction:
     return millimetres if system is System.METRIC else convert(millimetres, Kind.LENGTH, System.IMPERIAL)
 
 
+@lru_cache(maxsize=4096)
 def as_cut(side: Quantity, system: System) -> int:
     """A cut size as it is printed, or as it is if that is more."""
     return units(most_of((side[system], printed(side, system, cut=True).value)), system)
@@ -98,7 +101,7 @@ def pieces_of(wanted: Sequence[tuple[CutPiece, int]], cloth: Cloth, system: Syst
         outlines=tuple(outline for each in found for outline in _outlines(*each, cloth, system))
         if uneven and not cloth.repeat
         else (),
-        within=tuple(inner for each in found if (inner := _within(*each, system))) if uneven else None,
+        within=tuple(_within(*each, system) for each in found) if uneven else None,
         area=sum(_area(piece, part, system) for piece, part in found),
         reach=max((_reach(piece, part, cloth, system) for piece, part in found), default=0),
     )
@@ -190,21 +193,17 @@ def _angles(grain: Grain, *, one_way: bool) -> tuple[int, ...]:
 
 
 def _within(piece: CutPiece, part: Part, system: System) -> Part | None:
-    """A rectangle inside a piece, lying as the piece may; None where none is known.
+    """A rectangle inside a piece, lying as the piece may; None for one that is cut by an outline.
 
     In a circle, and in a strip on the bias, it is the square of which the diameter, or the width of the
     strip, is the diagonal (geometry).
     """
-    width, height = _sides(piece, system)
     if piece.outline is not None:
-        width, height = rectangle_within(piece.outline, system)
-        if piece.grain is Grain.ACROSS:
-            width, height = height, width
-    elif piece.shape is Shape.CIRCLE or piece.grain is Grain.BIAS:
-        width = height = isqrt(min(width, height) ** 2 // 2)
-    else:
-        width, height = part.width, part.height
-    return replace(part, width=width, height=height) if min(width, height) > 0 else None
+        return None
+    if piece.shape is not Shape.CIRCLE and piece.grain is not Grain.BIAS:
+        return part
+    side = isqrt(min(_sides(piece, system)) ** 2 // 2)
+    return replace(part, width=side, height=side)
 
 
 def _area(piece: CutPiece, part: Part, system: System) -> int:

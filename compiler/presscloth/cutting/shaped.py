@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil, floor, hypot
@@ -48,21 +49,21 @@ def least_area(outline: Drafted, system: System) -> int:
     return floor(max(0.0, area - around * CLOSE) * _PER_MM * _PER_MM)
 
 
-def rectangle_within(outline: Drafted, system: System) -> tuple[int, int]:
-    """Width and height, in units, of an upright rectangle that lies inside the piece; (0, 0) for none."""
-    left, top, right, bottom = widest_within(cutting_line(outline[system], system, CLOSE))
+def rectangle_within(points: Sequence[Point]) -> tuple[int, int]:
+    """Width and height of an upright rectangle inside a piece that `covering` gave these points; or 0."""
+    left, top, right, bottom = widest_within(points)
     return _less(right - left), _less(bottom - top)
 
 
 def least_extent(outline: Drafted, system: System) -> tuple[int, int]:
     """Width and height, in units, that the box around the piece is not smaller than."""
     left, top, right, bottom = box(cutting_line(outline[system], system, CLOSE))
-    return _less(right - left), _less(bottom - top)
+    return _less((right - left) * _PER_MM), _less((bottom - top) * _PER_MM)
 
 
 def _less(side: float) -> int:
-    """A side in mm as units, less what straight lines may lie outside of a curve at both ends."""
-    return max(0, floor((side - 2 * CLOSE) * _PER_MM) - 1)
+    """A side, in units, less what the polygon may lie outside of the piece at both ends."""
+    return max(0, floor(side - 5 * CLOSE * _PER_MM) - 1)
 
 
 def _grown(contour: Contour, system: System) -> Contour:
