@@ -278,6 +278,22 @@ def test_a_table_is_not_torn_from_its_head(tmp_path):
         assert len(re.findall(r" (linen|canvas|lining|cord|stabiliser)\s+\d ", page)) >= 2
 
 
+def test_a_table_over_pages_is_one_table_and_its_head_is_read_once():
+    """What is printed again stands in no element of the tree: its marks are artifacts."""
+    long = replace(SMALL, cutting=SMALL.cutting * 6)
+    (made,) = pdf(long, THEME, PUBLISHER, ("A4",))
+    with pikepdf.open(io.BytesIO(made)) as document:
+        tables = [table for table, _ in elements(document, "/Table")]
+        heads = [[str(kid.S) for kid in table.K].count("/THead") for table in tables]
+        assert heads == [0, 1, 1], "facts, materials, cutting list"
+        rows = [each for each, above in elements(document, "/TR") if above[-1] == "/TBody"]
+        assert len(rows) >= len(long.cutting) + len(long.materials)
+        for table in tables:
+            assert all(kid.P.objgen == table.objgen for kid in table.K)
+        aside = [marked(page)[1].count("/Pagination") for page in document.pages]
+        assert max(aside) > 3 == min(aside), "besides the foot, the head that is printed again"
+
+
 def test_a_step_is_kept_together(tmp_path):
     """Steps of five lines each: the words of one never stand on two pages."""
     filler = "word " * 75

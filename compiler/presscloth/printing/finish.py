@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     Objects = Mapping[int, pydyf.Object]
 
 POINTS_PER_PIXEL = 0.75
+BOXES = ("/Sect", "/Div", "/NonStruct", "/Part", "/Art")
 
 
 def mend(document: Document, pdf: pydyf.PDF) -> None:
@@ -28,6 +29,7 @@ def mend(document: Document, pdf: pydyf.PDF) -> None:
     pdf.catalog["ViewerPreferences"]["PrintScaling"] = "/None"
     objects: Objects = {held.number: held for held in pdf.objects}
     root = _at(pdf.catalog["StructTreeRoot"], objects)
+    _join_tables(root, objects)
     elements = list(_below(root, objects))
     for element in elements:
         kind = element["S"]
@@ -77,6 +79,45 @@ def _below(element: pydyf.Dictionary, objects: Objects) -> Iterator[pydyf.Dictio
     for kid in _kids(element, objects):
         yield kid
         yield from _below(kid, objects)
+
+
+def _join_tables(root: pydyf.Dictionary, objects: Objects) -> None:
+    """A table that runs on to the next page is one table again, its head read once.
+
+    WeasyPrint makes one of each page's part. A part follows the one before with nothing but boxes
+    between, and has a head of as many cells; what is printed again of the head becomes an artifact.
+    """
+    table: pydyf.Dictionary | None = None
+    inside: set[int] = set()
+    for element in list(_below(root, objects)):
+        if element.number in inside or element["S"] in BOXES:
+            continue
+        if element["S"] != "/Table":
+            table, inside = None, set()
+            continue
+        below = {each.number for each in _below(element, objects)}
+        if table is not None and _head(element, objects) == _head(table, objects) != 0:
+            _move_rows(element, table, objects)
+            inside |= below
+        else:
+            table, inside = element, below
+
+
+def _head(table: pydyf.Dictionary, objects: Objects) -> int:
+    """How many cells a table's head has."""
+    heads = [kid for kid in _kids(table, objects) if kid["S"] == "/THead"]
+    return sum(1 for head in heads for each in _below(head, objects) if each["S"] == "/TH")
+
+
+def _move_rows(part: pydyf.Dictionary, table: pydyf.Dictionary, objects: Objects) -> None:
+    import pydyf
+
+    for kid in _kids(part, objects):
+        if kid["S"] != "/THead":
+            kid["P"] = table.reference
+            table["K"].append(kid.reference)
+    above = _at(part["P"], objects)
+    above["K"] = pydyf.Array([kid for kid in above["K"] if kid != part.reference])
 
 
 def _say_scope(cell: pydyf.Dictionary, objects: Objects) -> None:
