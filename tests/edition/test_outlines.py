@@ -114,3 +114,9 @@ def test_a_size_has_an_outline_of_its_own():
     recipe = read(source, slug="r", folder=None, verbs=forms(), problems=problems)
     sizes = [make_edition(recipe, size, problems, unasked).pieces[0].width for size in recipe.sizes]
     assert [side[System.METRIC] for side in sizes if side is not None] == [120, 220]
+
+
+def test_what_is_out_of_all_reach_is_told_and_not_drawn():
+    far = "right 999999 m × 999999 as top"
+    _, problems = edition(far, "down 9 cm (3 1/2 in) as side", "back to the start as rest")
+    assert [(problem.slug(), problem.span.text) for problem in problems] == [("beyond-reckoning", far)]

@@ -156,3 +156,18 @@ def test_a_diagonal_is_the_root_of_two():
     left, top, right, bottom = box(cutting_line(kite, System.METRIC))
     assert right - left == pytest.approx(100 + 20 * sqrt(2))
     assert bottom - top == pytest.approx(100 + 20 * sqrt(2))
+
+
+def test_a_line_that_is_far_too_long_takes_no_longer():
+    """A disc of 8 km and a curve as wide: no template, but nothing to wait for either."""
+    disc = drafted(run("rim", (0, 8_000_000), arched=0, radius=4_000_000), closing=Closing.FOLD)
+    assert len(cutting_line(disc, System.METRIC)) < 2000
+    wave = drafted(run("crest", (10**6, 10**6), (10**6, -(10**6)), (10**6, 10**6), curved=True), run("back"))
+    assert len(seam_line(wave.edges[0], System.METRIC)) < 7000
+
+
+def test_an_arc_of_a_metre_is_as_near_as_a_small_one():
+    arc = drafted(run("rim", (0, 2000), arched=0, radius=1000), closing=Closing.FOLD)
+    line = cutting_line(arc, System.METRIC)
+    for (x, y), (far_x, far_y) in pairwise(line):
+        assert hypot((x + far_x) / 2, (y + far_y) / 2 - 1000) > 1010 - 0.0125

@@ -45,6 +45,8 @@ def halves(draw: st.DrawFn) -> Contour:
         run("bottom", to_fold=LEFT, allowance=allowance),
         closing=draw(st.sampled_from((Closing.FOLD, Closing.MIRRORED))),
     )
+    seam = [point for edge in half.edges for point in seam_line(edge, System.METRIC)[:-1]]
+    assume(crosses_itself(seam) is None)  # what does is refused before it is drawn
     assume(crosses_itself(cutting_line(half, System.METRIC)) is None)
     return half
 

@@ -18,6 +18,7 @@ from presscloth.edition.outline_problems import (
     OutlineWithoutAllowance,
     RunGoesNowhere,
 )
+from presscloth.edition.problems import BeyondReckoning
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, add, convert, length, printed
 from presscloth.outline import Bend, Closing, Contour, Drafted, Edge, RunGiven, draft, drafting
@@ -28,6 +29,9 @@ from presscloth.problems import Problem
 from presscloth.recipe.expression import Broken, Expression
 from presscloth.recipe.outline import Move, OutlineText, Run
 from presscloth.source import Span
+
+FARTHEST = 10**7
+"""mm or in; nothing that is cut by a template reaches as far."""
 
 ROUGH = 0.1
 """mm; the lines are as close as this to their curves where they are only looked at for crossings."""
@@ -151,7 +155,16 @@ def _runs(
                 own,
             )
         )
+    far = next((run for run in found if _is_beyond(run)), None)
+    if far is not None:
+        evaluator.report(BeyondReckoning(span=far.run.span))
+        return None
     return tuple(found) if whole else None
+
+
+def _is_beyond(valued: _Valued) -> bool:
+    measures = (*valued.measures, valued.allowance, *(notch for notch in valued.notches if notch))
+    return any(abs(measure[system]) > FARTHEST for measure in measures for system in System)
 
 
 _Measure = Callable[[Expression, str], Quantity]

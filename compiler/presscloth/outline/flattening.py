@@ -19,6 +19,11 @@ from presscloth.outline.stretches import Arc, Cubic, Point, Straight, Stretch
 
 CLOSE = 0.01
 
+LEAST_PART = 1e-5
+MOST = 2000
+"""A line leaves an arc by a hundred thousandth of its radius at the most; so many steps has a curve: what is
+metres wide is no template, and must not take for ever."""
+
 Drawn = tuple[float, float]
 
 
@@ -125,7 +130,8 @@ def _arc(arc: Arc, system: System, close: float) -> list[Sample]:
         last += 2 * pi
     if not arc.clockwise and last >= first:
         last -= 2 * pi
-    number = max(1, ceil(abs(last - first) / (2 * acos(max(0.0, 1 - close / radius)))))
+    part = max(close / radius, LEAST_PART)
+    number = max(1, ceil(abs(last - first) / (2 * acos(max(0.0, 1 - part)))))
     angles = [first + (last - first) * i / number for i in range(number + 1)]
     low, high = min(first, last), max(first, last)
     quarters = [q * pi / 2 for q in range(-8, 9) if low < q * pi / 2 < high]
@@ -144,7 +150,7 @@ def _cubic(cubic: Cubic, system: System, close: float) -> list[Sample]:
         hypot(a[0] - 2 * b[0] + c[0], a[1] - 2 * b[1] + c[1])
         for a, b, c in zip(points, points[1:], points[2:], strict=False)
     )
-    number = max(1, ceil(sqrt(6 * bent / (8 * close))))
+    number = min(MOST, max(1, ceil(sqrt(6 * bent / (8 * close)))))
     places = {i / number for i in range(number + 1)}
     for axis in (0, 1):
         places.update(_turning([point[axis] for point in points]))
