@@ -11,13 +11,17 @@ import pytest
 from tongue.pseudo import LANGUAGE, speak_it, translation_of, untold
 
 from presscloth.handout.build import WorkedOut, make_handout
+from presscloth.handout.chapters import chapters
+from presscloth.handout.cues import cue_sheet
 from presscloth.handout.kits import KitSheet
 from presscloth.handout.tree import Booklet, Publisher
 from presscloth.measure import System
 from presscloth.pipeline import Proved, kits_of, prove
+from presscloth.printing.cues import cues_html, cues_text
 from presscloth.printing.html import html
 from presscloth.printing.kits import as_page, as_text
 from presscloth.printing.pdf import paper_html
+from presscloth.printing.templates import templates_html
 from presscloth.printing.text import text
 from presscloth.printing.theme import open_theme
 from presscloth.publish.catalogue import Catalogue, catalogue_html, list_html
@@ -107,6 +111,12 @@ def test_every_word_of_a_recipe_comes_from_the_catalogue_or_from_its_author(path
         hold(text(handout))
         for each in (theme, large):
             hold(seen(paper_html(handout, each, PUBLISHER)))
+        sheet = cue_sheet(handout)
+        hold(cues_text(sheet))
+        hold(seen(cues_html(sheet, theme, PUBLISHER)))
+        for templates in handout.templates:
+            hold(seen(templates_html(handout, templates, theme, PUBLISHER)))
+    hold(" ".join(chapter.name for chapter in chapters(whole)))
 
 
 def test_every_word_of_a_shop_sheet_comes_from_the_catalogue():

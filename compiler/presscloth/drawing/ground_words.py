@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from presscloth.drawing.deeds import Deed, open_edges
+from presscloth.drawing.edge_words import edge_word
 from presscloth.drawing.faces import told_size
 from presscloth.drawing.sections import band_seen, front_width, turns
 from presscloth.tongue import listed, named, say, say_as
@@ -20,13 +21,7 @@ def finished_edges(deed: Deed, slot: str) -> tuple[str, ...]:
 
 
 def edge_words(edges: Sequence[str]) -> str:
-    words = {
-        "left": say_as("edge", "left"),
-        "right": say_as("edge", "right"),
-        "top": say_as("edge", "top"),
-        "bottom": say_as("edge", "bottom"),
-    }
-    found = [words.get(edge, edge) for edge in edges]
+    found = [edge_word(edge) for edge in edges]
     return listed(found) if found else say_as("edge", "edge")
 
 

@@ -8,6 +8,7 @@ from itertools import pairwise
 from math import atan2, cos, degrees, hypot, pi, sin
 
 from presscloth.drawing.clipping import Point
+from presscloth.drawing.edge_words import edge_word
 from presscloth.drawing.sheets import Plane, Sheet, on_sheets
 from presscloth.drawing.tree import Ink, Lettering, Line
 from presscloth.edition import CutPiece
@@ -175,7 +176,7 @@ def _edge_name(name: str, seam: Sequence[Point]) -> Lettering:
     inwards = along + pi / 2  # the line runs clockwise, with the piece at its right
     turned = along if cos(along) > -1e-9 else along + pi
     return Lettering(
-        x + INSIDE * cos(inwards), y + INSIDE * sin(inwards), named(name), SMALL, turned=degrees(turned)
+        x + INSIDE * cos(inwards), y + INSIDE * sin(inwards), edge_word(name), SMALL, turned=degrees(turned)
     )
 
 

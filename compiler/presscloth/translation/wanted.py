@@ -10,6 +10,7 @@ from presscloth.recipe.prose import Code, Inline, Words, plain
 from presscloth.recipe.statement import SewBlock, Statement
 from presscloth.recipe.tree import Definition, Recipe
 from presscloth.recipe.walking import Where, inlines, told
+from presscloth.recipe.words import EDGES
 from presscloth.source import Span
 
 UNPRINTED = frozenset((Where.MEASURE, Where.CHECK))
@@ -88,6 +89,10 @@ def _names(recipe: Recipe) -> Iterator[Wanted]:
         yield Wanted(piece.name.text, piece.name.span)
     for definition in _to_choose(recipe):
         yield Wanted(definition.name.text, definition.name.span)
+    for outline in recipe.outlines:
+        for run in outline.runs:
+            if run.name.text not in EDGES:
+                yield Wanted(run.name.text, run.name.span)
     for statement in _statements(recipe):
         if statement.result is not None:
             yield Wanted(statement.result.name.text, statement.result.name.span)
