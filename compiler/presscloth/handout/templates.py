@@ -30,7 +30,7 @@ def template_note(sets: Sequence[TemplateSet]) -> tuple[Caution, ...]:
         return ()
     pieces = listed(tuple(dict.fromkeys(sheet.piece for sheet in sets[0].sheets)))
     text = say(
-        "{pieces}: the templates at full size are files of their own, beside this handout. Print them at "
+        "Those of {pieces} are files of their own, at full size, beside this handout. Print them at "
         "100 %, and measure both test squares before you cut.",
         pieces=pieces,
     )
