@@ -312,6 +312,6 @@ def test_the_files_that_are_written_are_those_that_the_page_leads_to():
 def test_the_handout_says_that_there_are_templates():
     (note,) = template_note(handout("limpet-pouch", "Small").templates)
     assert note.about == "Templates"
-    assert note.text.startswith("shell and shell stiffening: the templates at full size")
+    assert note.text.startswith("Those of shell and shell stiffening are files of their own, at full size")
     assert "cut all of one article by the same" in note.text
     assert template_note(()) == ()
