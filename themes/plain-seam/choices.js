@@ -35,6 +35,8 @@
       return `${inTongue(figures)} ${figures === "1" || /^-?\d+\/\d+$/.test(figures) ? one : several}`;
     });
   };
+  // Words in drawings are as long as the language makes them.
+  reckoning.FUNCTIONS.length_of = (printed) => worded(printed).length;
   const both = (texts) => {
     const shown = SYSTEMS.map((_, place) => worded(texts[place])).filter((_, place) => isPrinted[place]);
     return shown.length > 1 ? `${shown[leading]} (${shown[1 - leading]})` : shown[0];
