@@ -112,6 +112,14 @@ def test_axe_finds_nothing_on_any_recipe(browser, shipped: Shipped, slug):
     assert violations(browser, page, scheme="light", width=768, media="screen") == []
 
 
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_axe_finds_nothing_while_one_step_is_shown(browser, shipped: Shipped, scheme):
+    page = shipped.plain / "harbour-kit-bag" / "index.html"
+    opened = "document.querySelector('section.steps button').click()"
+    found = violations(browser, page, scheme=scheme, width=1280, media="screen", prepare=opened)
+    assert found == []
+
+
 # -- in a browser --------------------------------------------------------------------------------
 
 TOO_WIDE = """
