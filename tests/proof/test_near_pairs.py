@@ -47,3 +47,22 @@ def test_neither(tmp_path: Path) -> None:
 
 def test_what_is_about_may_lie_apart(tmp_path: Path) -> None:
     assert questioned("86 cm (33 1/2 in)", tmp_path, ", about") == []
+
+
+def steps(step: str, folder: Path) -> list[str]:
+    text = f"## Measures\n- drop = round up(21 cm (8 1/4 in) to {step})\n"
+    found = prove(scaffold.write(text, folder)).problems
+    return [problem.message() for problem in found if problem.slug() == "steps-far-apart"]
+
+
+@pytest.mark.parametrize("step", ["5 mm (1/4 in)", "1/4 in (5 mm)", "1 cm (1/2 in)", "5 cm (2 in)"])
+def test_steps_need_not_agree(step: str, tmp_path: Path) -> None:
+    assert steps(step, tmp_path) == []
+
+
+def test_steps_of_another_unit_or_digit(tmp_path: Path) -> None:
+    # 5 cm is 7.87 times 1/4 in; 1/2 in is 2.54 times 5 mm.
+    assert steps("5 cm (1/4 in)", tmp_path) == [
+        "one half of the step `5 cm (1/4 in)` is 7.9 times as large as the other"
+    ]
+    assert len(steps("1/2 in (5 mm)", tmp_path)) == 1

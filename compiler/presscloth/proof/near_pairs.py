@@ -6,10 +6,10 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import ClassVar
 
-from presscloth.measure import UNITS, Kind, System, agreement, convert, measure_text
+from presscloth.measure import UNITS, Kind, System, agreement, convert, decimal_text, measure_text
 from presscloth.measure.rounding import half_up
 from presscloth.problems import Problem, Severity
-from presscloth.proof.stated import stated_measures
+from presscloth.proof.stated import stated_measures, steps_of_rounding
 from presscloth.proof.subject import Subject
 from presscloth.recipe.expression import Measured, Value
 
@@ -55,8 +55,41 @@ class PairCouldBeNearer(Problem):
         return "see which of the two is meant, and write the other half to it"
 
 
+class StepsFarApart(Problem):
+    """The halves of a step of rounding are more than twice as large as each other.
+
+    They need not agree: each maker rounds to what the own ruler shows. But one of 5 cm beside one of
+    1/4 in is a wrong unit or a wrong digit, and one of the two makers gets another thing.
+
+    Fails:
+
+        ## Measures
+        - drop = round up(21 cm (8 1/4 in) to 5 cm (1/4 in))
+
+    Passes:
+
+        ## Measures
+        - drop = round up(21 cm (8 1/4 in) to 5 mm (1/4 in))
+    """
+
+    severity: ClassVar[Severity] = Severity.WARNING
+
+    step: str
+    times: str
+
+    def message(self) -> str:
+        return f"one half of the step `{self.step}` is {self.times} times as large as the other"
+
+    def hint(self) -> str:
+        return "see whether a unit or a digit is wrong; steps like 5 mm (1/4 in) are nearly alike"
+
+
 def check(subject: Subject) -> Iterator[Problem]:
-    """Hold the halves of every stated pair of lengths that need not be about against each other."""
+    """Hold the halves of stated pairs of lengths against each other: those that are not about, and steps."""
+    for step in steps_of_rounding(subject):
+        problem = _held_step(step)
+        if problem is not None:
+            yield problem
     for pair in stated_measures(subject):
         problem = _held(pair)
         if problem is not None:
@@ -86,6 +119,22 @@ def _held(pair: Measured) -> Problem | None:
         comes_to=measure_text(half_up(in_inches, grids[1]), "in"),
         imperial=measure_text(imperial, "in"),
         is_near=measure_text(half_up(in_mm, grids[0]) / 10, "cm"),
+    )
+
+
+def _held_step(step: Measured) -> Problem | None:
+    if step.second is None:
+        return None
+    halves = dict(_own(value) for value in (step.first, step.second))
+    if len(halves) < 2 or not all(halves.values()):
+        return None
+    metric = halves[System.METRIC]
+    other = convert(halves[System.IMPERIAL], UNITS[step.first.unit].kind, System.METRIC)
+    times = max(metric, other) / min(metric, other)
+    return (
+        StepsFarApart(span=step.span, step=step.span.quoted, times=decimal_text(times, 1))
+        if times > 2
+        else None
     )
 
 

@@ -105,6 +105,14 @@ def stated_measures(subject: Subject) -> list[Measured]:
     return [*_stated(formulas), *_in_what_is_read(subject)]
 
 
+def steps_of_rounding(subject: Subject) -> Iterator[Measured]:
+    """The stated steps to which formulas round."""
+    for expression in _formulas(subject):
+        for part in within(expression):
+            if isinstance(part, Rounded) and isinstance(part.step, Measured):
+                yield part.step
+
+
 def _formulas(subject: Subject) -> Iterator[Expression]:
     recipe = subject.recipe
     for definition in definitions(recipe.sizes, recipe.measures):
