@@ -58,7 +58,7 @@ def test_nothing_is_fetched_from_elsewhere(page):
     assert all(re.fullmatch(r"[a-z-]+-(pieces|layout)-[0-9a-z-]+\.svg", address) for address in beside)
     fetched = [address for address in fetched if address not in beside]
     links = [each.attributes for each in page.all("link")]
-    fetched += [each["href"] for each in links if each["rel"] != "alternate"]  # a feed is not fetched
+    fetched += [each["href"] for each in links if each["rel"] not in ("alternate", "icon")]
     assert fetched
     assert all(address.startswith("../theme/") for address in fetched)
 
