@@ -167,6 +167,7 @@ def test_there_is_room_for_a_thumb_on_every_kind_of_page(browser, shipped: Shipp
 WORDS = """
     () => [...document.querySelectorAll("main :is(p, li, td, th, h1, h2, h3, h4, figcaption, svg, dd)")]
       .filter(element => element.textContent.trim() && !element.checkVisibility())
+      .filter(element => !element.closest("form, [hidden]"))
       .map(element => element.outerHTML.slice(0, 120))
 """
 
