@@ -34,7 +34,7 @@ def test_a_thing_that_is_left_when_a_step_is_left_out():
         f"strap = fold tab lengthways\nOptional: attach strap to cloth\n{HEM}",
     )
     assert table.names == ["thing-left-over"]
-    assert [label.text for label in table.first.labels] == ["without step 2"]
+    assert [label.text for label in table.first.labels] == ["left out with `Optional:`", "without step 2"]
 
 
 def test_exactly_one_of_two_alternatives_is_done():
