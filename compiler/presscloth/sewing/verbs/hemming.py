@@ -142,6 +142,8 @@ def band(work: Work) -> Made:
     if unmeasured((strip,)):
         work.uncounted(strip)
         return Made(edge.used.shape, (lay(edge.used),), of=("edge",))
+    if not isinstance(edge.used.shape, Hollow):
+        work.flat(edge.used)
     meeting, far, deep = _band_edge(work, strip, edge)
     work.must_be_raw(edge, "banded")
     work.must_be_raw(meeting, "sewn on as a band")

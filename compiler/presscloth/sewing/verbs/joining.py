@@ -204,7 +204,7 @@ def join_on_sides(work: Work) -> Made:
     sides = work.edges("sides")
     if isinstance(work.one("first").shape, Shaped):
         return pouch_of_shaped(work, sides)
-    opposite = len(sides) == 2 and OPPOSITE[sides[0]] == sides[1]
+    opposite = len(sides) == 2 and OPPOSITE.get(sides[0]) == sides[1]
     if len(sides) < 3 and not opposite:
         work.refuse(SidesMakeNoPouch(span=work.place("sides"), sides=sides))
     return _pouch(work, sides)
