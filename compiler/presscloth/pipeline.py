@@ -138,33 +138,29 @@ def fronts_beside(path: Path) -> dict[str, FrontMatter]:
     return {slug: front_matter(source, Problems())[0] for slug, source in sources.items() if source}
 
 
-def booklet(proved: Proved, publisher: Publisher) -> Booklet:
+def handout_of(size: WorkedSize, publisher: Publisher, translation: Translation | None = None) -> Handout:
+    """The handout of one size of a sound recipe, in its own language or translated."""
+    from presscloth.handout.build import WorkedOut, make_handout
+
+    worked = WorkedOut(
+        size.sewn, size.evaluator, size.settled, size.buying.purchases, translation=translation
+    )
+    return make_handout(worked, publisher)
+
+
+def booklet(proved: Proved, publisher: Publisher, translation: Translation | None = None) -> Booklet:
     """The handouts of a sound recipe, one for each size, with what the reader may choose in it."""
     from presscloth.choices import follow
-    from presscloth.handout.build import WorkedOut, make_handout
     from presscloth.handout.tree import Booklet
 
-    worked = (
-        WorkedOut(size.sewn, size.evaluator, size.settled, size.buying.purchases) for size in proved.sizes
-    )
-    handouts = tuple(make_handout(each, publisher) for each in worked)
+    handouts = tuple(handout_of(size, publisher, translation) for size in proved.sizes)
     pairs = zip(proved.sizes, handouts, strict=True)
-    return Booklet(handouts, tuple(follow(size, handout, publisher) for size, handout in pairs))
-
-
-def handout_of(size: WorkedSize, publisher: Publisher) -> Handout:
-    """The handout of one size of a sound recipe."""
-    from presscloth.handout.build import WorkedOut, make_handout
-
-    worked = WorkedOut(size.sewn, size.evaluator, size.settled, size.buying.purchases)
-    return make_handout(worked, publisher)
+    return Booklet(handouts, tuple(follow(size, each, publisher, translation) for size, each in pairs))
 
 
 def booklets_of(proved: Proved, publisher: Publisher) -> tuple[Booklet, ...]:
     """The handouts of a sound recipe in its own language and in each into which it is translated."""
-    from presscloth.choices import follow
-    from presscloth.handout.build import WorkedOut, make_handout, slug_in
-    from presscloth.handout.tree import Booklet
+    from presscloth.handout.build import slug_in
 
     own = booklet(proved, publisher)
     if not proved.translations:
@@ -173,28 +169,10 @@ def booklets_of(proved: Proved, publisher: Publisher) -> tuple[Booklet, ...]:
         (own.first.language, proved.slug),
         *((each.language, slug_in(proved.slug, each)) for each in proved.translations),
     )
-    translated = tuple(
-        tuple(
-            make_handout(
-                WorkedOut(
-                    size.sewn, size.evaluator, size.settled, size.buying.purchases, translation=translation
-                ),
-                publisher,
-            )
-            for size in proved.sizes
-        )
-        for translation in proved.translations
-    )
-    choices = (
-        tuple(
-            follow(size, handout, publisher, translation)
-            for size, handout in zip(proved.sizes, handouts, strict=True)
-        )
-        for translation, handouts in zip(proved.translations, translated, strict=True)
-    )
+    every = (own, *(booklet(proved, publisher, each) for each in proved.translations))
     return tuple(
-        Booklet(tuple(replace(handout, languages=languages) for handout in handouts), followed)
-        for handouts, followed in ((own.handouts, own.choices), *zip(translated, choices, strict=True))
+        replace(one, handouts=tuple(replace(handout, languages=languages) for handout in one.handouts))
+        for one in every
     )
 
 

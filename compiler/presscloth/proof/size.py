@@ -17,6 +17,7 @@ from presscloth.recipe.expression import Bought, Broken, Expression, PartOf
 from presscloth.recipe.tree import Recipe, Size
 from presscloth.recipe.walking import Told, told
 from presscloth.sewing import Construction, Sewn, prove_sewing
+from presscloth.sewing.proving import unasked
 from presscloth.sewing.shape_problems import NoSuchMeasure, NotYetThere, what_it_is
 from presscloth.source import Span
 
@@ -138,7 +139,7 @@ class Buying:
 
         edition = self.sewn.edition
         quiet = Problems()  # what does not fit is reported by a check of its own
-        terms = Terms(edition.evaluator(_later, quiet, self.sewn.fullest.settled))
+        terms = Terms(edition.evaluator(unasked, quiet, self.sewn.fullest.settled))
         asked = tuple(demand for demand in demands(self.sewn) if counts(demand))
         buyer = Buyer(edition.recipe.materials, asked, terms, self.workshop, times)
         return {purchase.material.key: purchase for purchase in buyer.purchases()}
@@ -218,7 +219,7 @@ class WorkedSize:
 
 def work_out(recipe: Recipe, size: Size, problems: Problems, workshop: Workshop = PLAIN) -> WorkedSize:
     """Work out a size, sew it in every way, and settle everything that its prose prints."""
-    edition = make_edition(recipe, size, problems, _later)
+    edition = make_edition(recipe, size, problems, unasked)
     sewn = prove_sewing(edition)
     return _settled(sewn, Buying(sewn, workshop), problems)
 
@@ -226,7 +227,7 @@ def work_out(recipe: Recipe, size: Size, problems: Problems, workshop: Workshop 
 def work_out_chosen(size: WorkedSize, choices: Mapping[str, Quantity], problems: Problems) -> WorkedSize:
     """Work a size out again as the reader has chosen; what to buy stays."""
     recipe = size.edition.recipe
-    edition = make_edition(recipe, size.edition.size, problems, _later, choices)
+    edition = make_edition(recipe, size.edition.size, problems, unasked, choices)
     sewn = prove_sewing(edition, choices)
     return _settled(sewn, Buying(sewn, size.buying.workshop, size.buying), problems)
 
@@ -244,11 +245,6 @@ def _settled(sewn: Sewn, buying: Buying, problems: Problems) -> WorkedSize:
         **of_things(sewn.fullest),
     }
     return WorkedSize(edition, sewn, asked, buying, settled, measures)
-
-
-def _later(asked: PartOf | Bought) -> Quantity | Broken:
-    """A piece whose size speaks of a thing is worked out when sewing has made it."""
-    return Broken(asked.span)
 
 
 def _hold_ways(

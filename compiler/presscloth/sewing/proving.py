@@ -71,9 +71,7 @@ def prove_sewing(edition: Edition, choices: Mapping[str, Quantity] | None = None
     known = {(type(problem), problem.span) for problem in found}
     for ends in chosen_ends(edition) if choices is None else ():
         quiet = Problems()
-        chosen = make_edition(
-            edition.recipe, edition.size, quiet, lambda asked: Broken(asked.span), ends.choices
-        )
+        chosen = make_edition(edition.recipe, edition.size, quiet, unasked, ends.choices)
         for problem in (*quiet.found(), *_in_every_way(chosen, ends.choices, memory).problems):
             if (type(problem), problem.span) not in known:
                 known.add((type(problem), problem.span))

@@ -51,20 +51,20 @@ class Page:
 
     def __init__(self, system: System) -> None:
         self.system = system
-        self._amounts: dict[Quantity, Quantity | None] = {}
-        self._cut_sizes: dict[Quantity, Quantity | None] = {}
+        self._known: dict[tuple[Quantity, bool], Quantity | None] = {}
 
     def amount(self, q: Quantity) -> Quantity:
         """A length with the value that stands on the page; what is no length stays."""
-        if q not in self._amounts:
-            self._amounts[q] = self._rounded(q, cut=False)
-        return self._amounts[q] or q
+        return self._on_page(q, cut=False)
 
     def cut_size(self, q: Quantity) -> Quantity:
         """The same of a cut size, which may be rounded up."""
-        if q not in self._cut_sizes:
-            self._cut_sizes[q] = self._rounded(q, cut=True)
-        return self._cut_sizes[q] or q
+        return self._on_page(q, cut=True)
+
+    def _on_page(self, q: Quantity, *, cut: bool) -> Quantity:
+        if (q, cut) not in self._known:
+            self._known[q, cut] = self._rounded(q, cut=cut)
+        return self._known[q, cut] or q
 
     def _rounded(self, q: Quantity, *, cut: bool) -> Quantity | None:
         """A quantity as it is printed; None where it is printed as it is."""
