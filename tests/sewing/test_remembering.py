@@ -9,7 +9,9 @@ from pathlib import Path
 
 import pytest
 
+from presscloth.dev import scaffold
 from presscloth.edition import Edition, make_edition
+from presscloth.measure import System
 from presscloth.problems import Problems
 from presscloth.recipe.load import load
 from presscloth.recipe.read import read
@@ -54,6 +56,44 @@ def test_a_memory_that_is_shared_tells_what_an_empty_one_tells(path: Path) -> No
                 assert told(shared) == told(alone)
                 for system in edition.recipe.front.systems:
                     assert told(sew_on_paper(shared, system, memory)) == told(sew_on_paper(alone, system))
+
+
+MEETS_IN_METRIC_ONLY = """\
+## Pieces
+| Piece | From | Cut | Width         | Height              |
+|-------|------|-----|---------------|---------------------|
+| cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in)       |
+| other | A    | 1   | 30 cm (12 in) | 30 cm (11 7/8 in)   |
+
+## Steps
+1. Join them.
+
+   ```sew
+   sheet = join cloth, other side by side
+   ```
+
+2. Optional: Hem it.
+
+   ```sew
+   hem all of sheet by 1.2 cm (1/2 in) twice
+   ```
+
+3. Press.
+
+   ```sew
+   finish sheet
+   ```
+"""
+
+
+def test_what_is_sound_on_the_paper_of_one_system_is_not_taken_for_sound_in_both(tmp_path: Path) -> None:
+    edition = next(editions(scaffold.write(MEETS_IN_METRIC_ONLY, tmp_path)))
+    first, second = ways(edition)
+    memory = Memory()
+    sew_on_paper(sew(edition, first, None, memory), System.METRIC, memory)
+    again = sew(edition, second, None, memory)
+    assert [type(problem).__name__ for problem in again.problems][:1] == ["MeetsInOneSystem"]
+    assert told(again) == told(sew(edition, second))
 
 
 def carried_out(monkeypatch: pytest.MonkeyPatch, edition: Edition) -> int:
