@@ -83,7 +83,7 @@ def words(drawing: Drawing) -> list[str]:
 
 def test_a_joined_thing_has_its_parts_its_seam_and_its_dimensions(front: Drawing) -> None:
     # 13 + 23 - 2 = 34 cm; 5 + 9 - 3/4 = 13 1/4 in.
-    assert words(front) == ["head", "foot", "33 cm (13 in)", "34 cm (13 1/4 in)"]
+    assert words(front) == ["head", "foot", "33 cm (13 in)", "34 cm", "(13 1/4 in)"]
     assert front.alt == (
         "front, 33 cm (13 in) wide and 34 cm (13 1/4 in) high, made of head, foot (as they lie, from the top "
         "left)."

@@ -16,7 +16,7 @@ from presscloth.sewing.lengths import half, less
 from presscloth.sewing.things import SIDES, Thing
 from presscloth.tongue import named, say
 
-SQUARE = 36.0
+SQUARE = 28.0
 """The side of a square that is paired, in mm of the page."""
 
 HAIR = 0.001

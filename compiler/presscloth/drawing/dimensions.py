@@ -12,6 +12,9 @@ from presscloth.tongue import measured
 LETTERS = 2.9
 """Height of lettering in mm; what is printed smaller than that is not read at arm's length."""
 
+LEADING = 3.6
+"""From one line of words to the next, in mm."""
+
 BREADTH = 0.52
 """Breadth of an average letter, as a part of its height."""
 
@@ -26,6 +29,17 @@ def breadth(words: str) -> float:
     return letters(words) * LETTERS * BREADTH
 
 
+def breadth_aside(words: str) -> float:
+    """How far the words of an upright dimension reach, each system on a line of its own."""
+    return greater(*(breadth(line) for line in _lines(words)))
+
+
+def _lines(words: str) -> tuple[str, ...]:
+    """The words of `both`, system by system."""
+    first, *others = words.split(" (")
+    return first, *(f"({other}" for other in others)
+
+
 def across(left: float, right: float, y: float, words: str) -> Iterator[Shape]:
     """A dimension from left to right at `y`, its words below, none of them left of the drawing."""
     yield from _tick(left, y, upright=True)
@@ -36,11 +50,14 @@ def across(left: float, right: float, y: float, words: str) -> Iterator[Shape]:
 
 
 def down(top: float, bottom: float, x: float, words: str) -> Iterator[Shape]:
-    """A dimension from top to bottom at `x`, its words to the right of it."""
+    """A dimension from top to bottom at `x`, its words to the right of it, each system on a line."""
     yield from _tick(x, top, upright=False)
     yield from _tick(x, bottom, upright=False)
     yield Arrow((x, top), (x, bottom), Ink.DIMENSION, both=True)
-    yield Lettering(x + 1.5, (top + bottom) / 2 + LETTERS / 3, words, LETTERS, anchor="start")
+    lines = _lines(words)
+    for number, line in enumerate(lines):
+        y = (top + bottom) / 2 + LETTERS / 3 + (number - (len(lines) - 1) / 2) * LEADING
+        yield Lettering(x + 1.5, y, line, LETTERS, anchor="start")
 
 
 def _tick(x: float, y: float, *, upright: bool) -> Iterator[Shape]:

@@ -16,7 +16,7 @@ from presscloth.sewing.placing import Box
 from presscloth.sewing.things import Circle, Hollow, Long, Shaped, Thing, Triangle
 from presscloth.tongue import named
 
-WIDEST, TALLEST = 70.0, 44.0
+WIDEST, TALLEST = 56.0, 34.0
 LEAST = 3.0
 """In mm of the page; what is thinner could not be told from a line."""
 

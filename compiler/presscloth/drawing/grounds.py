@@ -31,7 +31,7 @@ EDGES_ONLY = frozenset(("hem", "bind", "face", "band"))
 THIN = 1.6
 """An edge of a hem or a binding is drawn no thinner than this, in mm of the page."""
 
-NARROW = 56.0
+NARROW = 44.0
 """How wide a thing may be drawn that has its edge from the side beside it, in mm of the page."""
 
 OUTSIDE = 8.0

@@ -14,7 +14,7 @@ from presscloth.cutting.laid import Lying, OnCloth
 from presscloth.cutting.pieces import PER_MM, as_cut, length_of
 from presscloth.cutting.sections import sections
 from presscloth.cutting.terms import has
-from presscloth.drawing.dimensions import LETTERS, across, breadth, down
+from presscloth.drawing.dimensions import LETTERS, across, breadth, breadth_aside, down
 from presscloth.drawing.pieces import size_words
 from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
 from presscloth.edition import CutPiece
@@ -134,7 +134,7 @@ class _Layout:
         shapes += down(MARGIN, bottom, right + 3.5, words[1])
         shapes += self._grain(bottom + 11)
         return Drawing(
-            width=max(right + 6 + breadth(words[1]), MARGIN + ARROW + 2 + breadth(self._grain_words)),
+            width=max(right + 6 + breadth_aside(words[1]), MARGIN + ARROW + 2 + breadth(self._grain_words)),
             height=bottom + 14,
             shapes=tuple(shapes),
             alt=self._alt(words),

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import isqrt
 
-from presscloth.drawing.dimensions import LETTERS, across, both, breadth, down, name_in
+from presscloth.drawing.dimensions import LETTERS, across, both, breadth, breadth_aside, down, name_in
 from presscloth.drawing.reals import greater, lesser, on_page
 from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
 from presscloth.measure import Quantity, System
@@ -19,7 +19,7 @@ from presscloth.sewing.things import Flat, Thing, Triangle
 from presscloth.tongue import named, say
 
 MARGIN = 1.5
-WIDEST, TALLEST = 90.0, 60.0
+WIDEST, TALLEST = 64.0, 42.0
 
 
 def _side(thing: Thing | None, part: str) -> Quantity | None:
@@ -36,7 +36,7 @@ def draw_layers(event: Event, systems: Sequence[System]) -> Drawing | None:
     scale = WIDEST / (widest * 1.35)
     gap, slant, rise = 11.0, 0.35, 0.30
     deepest = greater(*(on_page(h.metric) for _, _, h in layers)) * scale
-    squeeze = lesser(1.0, 40.0 / deepest)
+    squeeze = lesser(1.0, 28.0 / deepest)
     shapes: list[Shape] = []
     bottom = MARGIN + rise * deepest * squeeze + gap * (len(layers) - 1)
     centre = MARGIN + widest * scale * 0.5
@@ -115,7 +115,7 @@ def draw_border(event: Event, systems: Sequence[System]) -> Drawing | None:
     listed = ", ".join(dict.fromkeys(named(strip.name) for strip in strips))
     how = say("mitred corners") if mitred else say("sides first, then top and bottom")
     return Drawing(
-        width=x + w + 6 + breadth(words[1]),
+        width=x + w + 6 + breadth_aside(words[1]),
         height=y + h + 9,
         shapes=tuple(shapes),
         alt=say(
@@ -181,7 +181,7 @@ def draw_on_point(event: Event, systems: Sequence[System]) -> Drawing | None:
     shapes += across(x, x + w, y + h + 3.5, words[0])
     shapes += down(y, y + h, x + w + 3.5, words[1])
     return Drawing(
-        width=x + w + 6 + breadth(words[1]),
+        width=x + w + 6 + breadth_aside(words[1]),
         height=y + h + 9,
         shapes=tuple(shapes),
         alt=say(

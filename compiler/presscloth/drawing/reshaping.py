@@ -18,7 +18,7 @@ from presscloth.sewing.placing import Mark
 from presscloth.sewing.things import SIDES, Hollow, Thing
 from presscloth.tongue import named, say
 
-HALF_ROOM = 52.0
+HALF_ROOM = 42.0
 """How wide each of two things beside each other may be drawn, in mm of the page."""
 
 

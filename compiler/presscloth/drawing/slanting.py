@@ -17,7 +17,7 @@ from presscloth.tongue import named, say
 HAIR = 0.001
 """In mm of the page: less than a line is wide."""
 
-SHEET = 60.0
+SHEET = 52.0
 """How long the bias edge of a sheet is drawn, in mm of the page."""
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import cos, radians, sin
 
-from presscloth.drawing.dimensions import across, both, breadth, down, name_in
+from presscloth.drawing.dimensions import across, both, breadth, breadth_aside, down, name_in
 from presscloth.drawing.made import draw_border, draw_layers, draw_on_point
 from presscloth.drawing.reals import greater, lesser, on_page
 from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
@@ -17,7 +17,7 @@ from presscloth.sewing.placing import Lying, Mark
 from presscloth.sewing.things import Flat, Hollow, Thing
 from presscloth.tongue import named, say
 
-WIDEST, TALLEST = 105.0, 62.0
+WIDEST, TALLEST = 62.0, 38.0
 MARGIN = 1.5
 OWN_WAYS = {"layer": draw_layers, "border": draw_border, "set on point": draw_on_point}
 """Verbs of which the parts lie in ways of their own."""
@@ -95,7 +95,7 @@ def _joined(
     shapes += across(frame.x, right, bottom + 3.5, words[0])
     shapes += down(frame.y, bottom, right + 3.5, words[1])
     return Drawing(
-        width=greater(right + 6 + breadth(words[1]), frame.x + frame.width / 2 + breadth(words[0]) / 2 + 1),
+        width=greater(right + 6 + breadth_aside(words[1]), frame.x + frame.width / 2 + breadth(words[0]) / 2 + 1),
         height=bottom + 9,
         shapes=tuple(shapes),
         alt=_alt(made.name, lying, words),
@@ -151,7 +151,7 @@ def _boxed(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
     back = 0.45
     wide = on_page(width.metric) + back * on_page(depth.metric)
     tall = on_page(height.metric) + back * on_page(depth.metric)
-    scale = lesser(70.0 / wide, 48.0 / tall)
+    scale = lesser(46.0 / wide, 36.0 / tall)
     w, h, d = (on_page(side.metric) * scale for side in (width, height, depth))
     shift = back * d
     x, y = MARGIN, MARGIN + shift
@@ -172,7 +172,7 @@ def _boxed(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
         Lettering(x + w + shift / 2 + 2.0, y + h - shift / 2 + 4.0, deep, 2.9, anchor="start"),
     ]
     return Drawing(
-        width=x + w + shift + 6 + greater(breadth(words[1]), breadth(deep)),
+        width=x + w + shift + 6 + greater(breadth_aside(words[1]), breadth(deep)),
         height=y + h + 9,
         shapes=tuple(shapes),
         alt=say(
@@ -197,7 +197,7 @@ def _round(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
     if diameter is None or height is None:
         return None
     flat = 0.28
-    scale = lesser(60.0 / on_page(diameter.metric), 48.0 / on_page(height.metric + diameter.metric))
+    scale = lesser(46.0 / on_page(diameter.metric), 38.0 / on_page(height.metric + diameter.metric))
     w, h = on_page(diameter.metric) * scale, on_page(height.metric) * scale
     depth = flat * w / 2
     x, y = MARGIN, MARGIN + depth
@@ -213,7 +213,7 @@ def _round(made: Stood, thing: Thing, systems: Sequence[System]) -> Drawing | No
         *down(y, y + h, x + w + 3.5, words[1]),
     ]
     return Drawing(
-        width=greater(x + w + 6 + breadth(words[1]), x + w / 2 + breadth(words[0]) / 2 + 1),
+        width=greater(x + w + 6 + breadth_aside(words[1]), x + w / 2 + breadth(words[0]) / 2 + 1),
         height=y + h + depth + 9,
         shapes=tuple(shapes),
         alt=say(
