@@ -144,7 +144,7 @@ def test_a_size_without_a_value(tmp_path: Path):
 @pytest.mark.parametrize(
     ("measure", "name", "spelt"),
     [
-        ("5 furlongs", "sign-missing", "5 furlongs"),
+        ("5 furlongs", "unit-unknown", "furlongs"),
         ("5 inchs", "unit-unknown", "inchs"),
         ("1/0 in", "divided-by-nothing", "1/0"),
         ("5 cm / 0", "divides-by-nothing", "0"),

@@ -37,6 +37,11 @@ def test_the_recipe_compiles_without_a_problem_in_two_sizes() -> None:
 
 def test_what_it_says_would_be_refused_is_refused() -> None:
     assert "pair-disagrees" in names(recipe().replace("1 cm (3/8 in)", "1 cm (1/2 in)"))
+    height = "side + 2 × seam"
+    assert f"typed as `{height}`" in README
+    (short,) = proved(recipe().replace("side + 3 × seam", height)).problems[:1]
+    assert short.slug() == "check-fails"
+    assert "14 cm" in short.message() and "15 cm" in short.message()
 
 
 def test_it_begins_with_the_job_in_one_paragraph() -> None:

@@ -28,7 +28,7 @@ from presscloth.recipe.patterns import VerbForm
 from presscloth.recipe.pieces import read_pieces
 from presscloth.recipe.prose import Measure
 from presscloth.recipe.reading_problems import NameUnknown, PartUnknown
-from presscloth.recipe.refused import under_refused_names
+from presscloth.recipe.refused import under_refused_names, under_the_first_use, units_not_names
 from presscloth.recipe.sections import (
     SizeUnknown,
     cut,
@@ -110,8 +110,9 @@ def read(
 ) -> Recipe:
     """Read a whole recipe; its parts that could not be read are missing or `Broken`."""
     found = Problems()
-    recipe = _read(source, slug, folder, verbs, found)
-    problems.extend(list(under_refused_names(found.found())))
+    recipe, known = _read(source, slug, folder, verbs, found)
+    named = under_the_first_use(units_not_names(found.found(), known))
+    problems.extend(list(under_refused_names(list(named))))
     unknown = {p.span for p in found.found() if isinstance(p, NameUnknown | SizeUnknown)}
     refused = {p.span for p in found.found() if isinstance(p, PartUnknown)}
     asked = (part for each in (*_expressions(recipe), *_printed(recipe)) for part in parts_in(each))
@@ -121,7 +122,7 @@ def read(
 
 def _read(
     source: Source, slug: str, folder: Path | None, verbs: Sequence[VerbForm], problems: Problems
-) -> Recipe:
+) -> tuple[Recipe, Known]:
     front, start = front_matter(source, problems)
     read_brace = partial(in_braces, problems=problems)
     body = markdown.body(source, start, problems)
@@ -197,7 +198,7 @@ def _read(
     for content in (intro, *(section.content for section in others)):
         steps.sew_outside(content, problems)
     _hold(recipe, names, problems)
-    return recipe
+    return recipe, names
 
 
 def _results(content: Sequence[MarkdownBlock]) -> Iterator[Name]:

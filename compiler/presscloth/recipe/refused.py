@@ -1,4 +1,6 @@
-"""Names that were refused: whatever cannot be read where one is used follows from that.
+"""Names that were refused or do not exist: what is said of a place once the whole recipe is known.
+
+Whatever cannot be read where a refused name is used follows from its refusal.
 
 `half gap` cannot be a name, since `half` is a word of the sewing statements; where it is used, an
 expression or a statement stops being readable for the same reason, and the author is told once.
@@ -7,12 +9,43 @@ expression or a statement stops being readable for the same reason, and the auth
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 from presscloth.problems import Problem
 from presscloth.recipe.definitions import NameNotAllowed
-from presscloth.recipe.reading_problems import StatementNotRead
+from presscloth.recipe.expression_problems import SignMissing, UnitUnknown
+from presscloth.recipe.lost import cause
+from presscloth.recipe.matching import Known
+from presscloth.recipe.reading_problems import NameUnknown, StatementNotRead
+from presscloth.source import Span
+
+
+def units_not_names(problems: Iterable[Problem], known: Known) -> Iterator[Problem]:
+    """The same problems; a word after a number with which no name begins was meant for a unit."""
+    named = {name.split()[0].casefold() for name in (*known.measures, *known.things) if name.strip()}
+    for problem in problems:
+        if not isinstance(problem, SignMissing):
+            yield problem
+        elif problem.name.casefold() in named or cause(problem.name, known.lost):
+            yield problem
+        else:
+            word = replace(problem.span, start=problem.span.end - len(problem.name))
+            yield UnitUnknown(span=word, unit=problem.name, meant=None)
+
+
+def under_the_first_use(problems: Iterable[Problem]) -> Iterator[Problem]:
+    """The same problems; the later uses of a name that nothing bears follow from its first one.
+
+    A name that is near another one was misspelt, and each place where it is wants mending by itself.
+    """
+    first: dict[str, Span] = {}
+    for problem in problems:
+        if isinstance(problem, NameUnknown) and problem.meant is None and problem.cause is None:
+            earlier = first.setdefault(problem.name.casefold(), problem.span)
+            yield problem if earlier is problem.span else replace(problem, cause=earlier)
+        else:
+            yield problem
 
 
 def under_refused_names(problems: Sequence[Problem]) -> Iterator[Problem]:

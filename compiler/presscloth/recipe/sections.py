@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from presscloth.frozen import dataclass
 from presscloth.problems import Label, Problem, Problems
 from presscloth.recipe.definitions import NameNotAllowed, ReadInlines, definition, measured
-from presscloth.recipe.expression import Name
+from presscloth.recipe.expression import Broken, Name
 from presscloth.recipe.lost import cause
 from presscloth.recipe.markdown import (
     HeadingBlock,
@@ -169,6 +169,8 @@ class SizeUnknown(Problem):
         return f"there is no size `{self.size}`"
 
     def hint(self) -> str:
+        if self.known == (ONE_SIZE,):
+            return "list it in `## Sizes`, or take it away: a recipe without Sizes has one size"
         meant = nearest(self.size, self.known)
         return f"write `{meant}`" if meant else f"the sizes are {', '.join(self.known)}"
 
@@ -361,7 +363,7 @@ def _value(column: Name, cell: Passage, size: str, problems: Problems) -> Defini
         return None
     if not text:
         problems.add(SizeWithoutValue(span=cell.span(), size=size, measure=column.text))
-        return None
+        return Definition(column, Broken(cell.span()), about=False, choice=None, note=(), span=cell.span())
     return measured(column, cell, (), cell.span(), problems)
 
 
