@@ -25,13 +25,12 @@ def units_not_names(problems: Iterable[Problem], known: Known) -> Iterator[Probl
     """The same problems; a word after a number with which no name begins was meant for a unit."""
     named = {name.split()[0].casefold() for name in (*known.measures, *known.things) if name.strip()}
     for problem in problems:
-        if not isinstance(problem, SignMissing):
-            yield problem
-        elif problem.name.casefold() in named or cause(problem.name, known.lost):
-            yield problem
-        else:
-            word = replace(problem.span, start=problem.span.end - len(problem.name))
-            yield UnitUnknown(span=word, unit=problem.name, meant=None)
+        match problem:
+            case SignMissing(name=word) if word.casefold() not in named and not cause(word, known.lost):
+                place = replace(problem.span, start=problem.span.end - len(word))
+                yield UnitUnknown(span=place, unit=word, meant=None)
+            case _:
+                yield problem
 
 
 def under_the_first_use(problems: Iterable[Problem]) -> Iterator[Problem]:
