@@ -47,3 +47,29 @@ def test_a_name_that_is_misspelt_twice_is_two_slips(tmp_path: Path):
 def test_an_unknown_size_without_sizes_was_told_what_the_sizes_are(tmp_path: Path):
     (one,) = reported("## Steps\n1. Small only: Done.\n", tmp_path)
     assert one.problem.hint().startswith("list it in `## Sizes`")
+
+
+TWO_PANELS = (
+    "## Pieces\n| Piece | From | Cut | Width | Height |\n|---|---|---|---|---|\n"
+    "| panel | A | 2 | 30 cm (12 in) | 30 cm (12 in) |\n"
+    "## Steps\n1. Sew.\n\n   ```sew\n   {}\n   hem all of skirt by 1.2 cm (1/2 in) twice\n   finish skirt\n   ```\n"
+)
+
+
+def test_a_tube_of_one_panel_where_a_row_of_two_was_meant_said_only_that_one_is_left(tmp_path: Path):
+    text = TWO_PANELS.format("skirt = join right of panel to left of panel")
+    (left,) = (one for one in reported(text, tmp_path) if one.problem.slug() == "piece-left-over")
+    assert left.problem.hint() == "to sew 2 `panel` to one another, write `join 2 panel side by side`"
+    (tube,) = left.problem.labels
+    assert (tube.span.text, tube.text) == (
+        "skirt = join right of panel to left of panel",
+        "makes a tube of one `panel`",
+    )
+
+
+def test_a_piece_that_nothing_uses_was_to_be_cut_no_times(tmp_path: Path):
+    row = "| spare strip | A | 2 | 30 cm (12 in) | 6 cm (2 3/8 in) |\n## Steps"
+    text = TWO_PANELS.replace("## Steps", row).format("skirt = join 2 panel side by side")
+    (left,) = reported(text, tmp_path)
+    assert left.problem.message() == "2 `spare strip` are left over: 2 cut, 0 sewn in"
+    assert left.problem.hint() == "sew it in, take its row away, or note `spare 2`"

@@ -9,6 +9,7 @@ from presscloth.frozen import dataclass
 from presscloth.problems import Problem
 from presscloth.recipe.matching import counted_in
 from presscloth.recipe.statement import Counted, EdgesOf, Statement
+from presscloth.recipe.words import look_up
 from presscloth.sewing.shape_problems import NeighbouringEdges
 from presscloth.sewing.stock import Drawn
 from presscloth.sewing.stock_problems import TooFewCut, TooFewMade
@@ -75,6 +76,25 @@ def closes(
     if left(name, one.of.key) > 1:
         return False
     return NeighbouringEdges(span=statement.span, name=name, edges=(one.edges[0], other.edges[0]))
+
+
+def tube_of_one(name: str, edition: Edition) -> tuple[Span | None, str]:
+    """The first statement that sews opposite edges of one thing of this name, and the row of several.
+
+    `right of panel to left of panel` makes a tube of one panel, where a row of two may be meant.
+    """
+    for step in edition.recipe.steps:
+        for part in step.parts:
+            for statement in statements(part.content):
+                match tuple(slot for slot in statement.slots.values() if isinstance(slot, EdgesOf)):
+                    case (one, other) if (
+                        OPPOSITE.get(one.edges[0]) == other.edges[0]
+                        and look_up(one.of.name.text, {name: name}) is not None
+                        and look_up(other.of.name.text, {name: name}) is not None
+                    ):
+                        beside = one.edges[0] in ("left", "right")
+                        return statement.span, "side by side" if beside else "top to bottom"
+    return None, ""
 
 
 def too_few(place: Place, wanted: int, drawn: Drawn) -> Problem:

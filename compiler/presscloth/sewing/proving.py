@@ -17,6 +17,7 @@ from presscloth.sewing.construction import Construction, Meeting
 from presscloth.sewing.marked import left_out_with, where_left_out
 from presscloth.sewing.meeting import opens
 from presscloth.sewing.paper_problems import PaperMisses, PaperOpens, Rounding
+from presscloth.sewing.places import tube_of_one
 from presscloth.sewing.reckoning import Page
 from presscloth.sewing.remembering import Memory
 from presscloth.sewing.stock_problems import PieceLeftOver
@@ -163,13 +164,17 @@ def _left_over(constructions: Sequence[Construction]) -> Iterator[Problem]:
             left = wanted - max(each.used.get((piece.name, key), 0) for each in constructions)
             if left > 0:
                 under = left_out_with(piece.name, edition, constructions[0].way)
+                one_used = under is None and 0 < left == wanted - 1
+                tube, row = tube_of_one(piece.name, edition) if one_used else (None, "")
+                made = () if tube is None else (Label(tube, f"makes a tube of one `{piece.name}`"),)
                 problem = PieceLeftOver(
                     span=piece.row.name.span,
                     name=piece.name,
                     left=left,
                     cut=wanted,
                     under=under,
-                    labels=where_left_out(under),
+                    row=row,
+                    labels=(*where_left_out(under), *made),
                 )
                 yield problem.in_size(edition.size.name)
 

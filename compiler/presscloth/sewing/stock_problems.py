@@ -205,6 +205,7 @@ class PieceLeftOver(Problem):
     left: int
     cut: int
     under: Marked | None = None
+    row: str = ""
 
     def message(self) -> str:
         verb = "is" if self.left == 1 else "are"
@@ -215,6 +216,10 @@ class PieceLeftOver(Problem):
     def hint(self) -> str:
         if self.under is not None:
             return self.under.way_out
+        if self.row:
+            return f"to sew {self.cut} `{self.name}` to one another, write `join {self.cut} {self.name} {self.row}`"
+        if self.left == self.cut:
+            return f"sew it in, take its row away, or note `spare {self.left}`"
         return f"cut {self.cut - self.left}, sew the rest in, or note `spare {self.left}`"
 
 
