@@ -52,7 +52,8 @@ def test_an_unknown_size_without_sizes_was_told_what_the_sizes_are(tmp_path: Pat
 TWO_PANELS = (
     "## Pieces\n| Piece | From | Cut | Width | Height |\n|---|---|---|---|---|\n"
     "| panel | A | 2 | 30 cm (12 in) | 30 cm (12 in) |\n"
-    "## Steps\n1. Sew.\n\n   ```sew\n   {}\n   hem all of skirt by 1.2 cm (1/2 in) twice\n   finish skirt\n   ```\n"
+    "## Steps\n1. Sew.\n\n   ```sew\n   {}\n"
+    "   hem all of skirt by 1.2 cm (1/2 in) twice\n   finish skirt\n   ```\n"
 )
 
 

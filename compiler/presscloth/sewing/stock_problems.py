@@ -217,7 +217,8 @@ class PieceLeftOver(Problem):
         if self.under is not None:
             return self.under.way_out
         if self.row:
-            return f"to sew {self.cut} `{self.name}` to one another, write `join {self.cut} {self.name} {self.row}`"
+            join = f"join {self.cut} {self.name} {self.row}"
+            return f"to sew {self.cut} `{self.name}` to one another, write `{join}`"
         if self.left == self.cut:
             return f"sew it in, take its row away, or note `spare {self.left}`"
         return f"cut {self.cut - self.left}, sew the rest in, or note `spare {self.left}`"
