@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
-from functools import lru_cache
 from math import ceil, floor, isqrt
 
 from presscloth.cutting.outlines import Outline, around_circle
@@ -19,6 +18,7 @@ from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, convert, printed
 from presscloth.measure.followed import most_of
+from presscloth.measure.following import remembered
 from presscloth.outline import Closing
 from presscloth.recipe.tree import Grain, NoteKind, Shape
 
@@ -75,7 +75,7 @@ def length_of(units: int, system: System) -> Fraction:
     return millimetres if system is System.METRIC else convert(millimetres, Kind.LENGTH, System.IMPERIAL)
 
 
-@lru_cache(maxsize=4096)
+@remembered(4096)
 def as_cut(side: Quantity, system: System) -> int:
     """A cut size as it is printed, or as it is if that is more."""
     return units(most_of((side[system], printed(side, system, cut=True).value)), system)

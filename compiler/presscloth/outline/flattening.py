@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
-from functools import lru_cache
 from itertools import pairwise
 from math import acos, atan2, ceil, cos, hypot, pi, sin, sqrt
 
 from presscloth.measure import Kind, System, convert
+from presscloth.measure.following import remembered
 from presscloth.outline.joints import Sample, joined
 from presscloth.outline.shape import Contour, Traced
 from presscloth.outline.stretches import Arc, Cubic, Point, Straight, Stretch
@@ -44,7 +44,7 @@ def seam_line(edge: Traced, system: System, close: float = CLOSE) -> tuple[Drawn
     return tuple(points)
 
 
-@lru_cache(maxsize=64)
+@remembered(64)
 def cutting_line(contour: Contour, system: System, close: float = CLOSE) -> tuple[Drawn, ...]:
     """The closed line on which the piece is cut: outside the seam line by each edge's allowance.
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from decimal import Decimal, localcontext
 from fractions import Fraction
-from functools import cache
 from itertools import pairwise
 
+from presscloth.measure.following import remembered
 from presscloth.outline.stretches import Arc, Cubic, Point, Straight, Stretch, distance
 
 WITHIN = Decimal("1e-13")
@@ -36,7 +36,7 @@ def _arc(arc: Arc) -> Fraction:
     return 4 * arc.radius * arc_tangent(2 * rise / chord)
 
 
-@cache
+@remembered(4096)
 def arc_tangent(value: Fraction) -> Fraction:
     """The arc tangent to 40 digits, for values from 0 to 1.
 
