@@ -7,6 +7,7 @@ from pathlib import Path
 
 import pytest
 
+from presscloth.cli import FINE, main
 from presscloth.pipeline import Proved, prove_source
 from presscloth.problems import Problems
 from presscloth.source import Source
@@ -59,3 +60,20 @@ def test_its_two_commands_are_there() -> None:
     commands = re.findall(r"^    (sh \.ci/here .*)$", README, re.MULTILINE)
     assert commands == ["sh .ci/here presscloth compile", "sh .ci/here tests"]
     assert (ROOT / ".ci" / "here").is_file()
+
+
+FIVE_MINUTES = re.findall(r"^\d\. `presscloth ([^`]+)`", README, re.MULTILINE)
+
+
+@pytest.mark.parametrize("command", FIVE_MINUTES)
+def test_each_command_of_the_five_minutes_works_as_it_stands(
+    command: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    folder = tmp_path / "recipes" / "pebble-pouch"
+    folder.mkdir(parents=True)
+    (folder / "recipe.md").write_text(recipe(), encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    assert main(command.split()) == FINE
+    said = capsys.readouterr()
+    assert said.out or said.err
+    assert len(FIVE_MINUTES) == 6
