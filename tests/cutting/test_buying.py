@@ -10,6 +10,7 @@ from cutting.shopping import only, proved
 from presscloth.cutting.buying import Purchase
 from presscloth.cutting.strip_list import CutStrips, strips_of
 from presscloth.cutting.workshop import Workshop
+from presscloth.handout.bought import layout_rows
 from presscloth.measure import System
 
 METRIC, IMPERIAL = System.METRIC, System.IMPERIAL
@@ -179,6 +180,23 @@ def test_what_is_optional_is_said_apart() -> None:
     assert amounts(purchase) == (500, Fraction(45, 2))
     assert amounts(purchase.full()) == (800, 36)
     assert purchase.optional == ("pocket",)
+
+
+def test_what_is_optional_is_cut_from_the_same_length_where_it_has_room() -> None:
+    pieces = "cloth | A | 1 | 70 cm (28 in) | 50 cm (20 in)\npocket | A | 1 | 30 cm (12 in) | 30 cm (12 in)"
+    purchase = bought(COTTON.format(""), pieces, steps=OPTIONAL)
+    assert amounts(purchase) == (500, Fraction(45, 2))
+    assert (purchase.with_optional, purchase.optional) == ({}, ("pocket",))
+    for system in (METRIC, IMPERIAL):
+        laid = [piece.name for cloth in purchase.by_system[system].cloths for piece in cloth.pieces]
+        with_it = [
+            piece.name for cloth in purchase.to_cut().by_system[system].cloths for piece in cloth.pieces
+        ]
+        assert (laid, sorted(with_it)) == (["cloth"], ["cloth", "pocket"])
+    captions = [
+        figure.drawing.caption for row in layout_rows({"A": purchase}, (METRIC,)) for _, figure in row
+    ]
+    assert len(captions) == 1 and "with the optional pocket" in captions[0]
 
 
 def test_what_only_optional_steps_need_is_bought_for_them() -> None:

@@ -41,8 +41,9 @@ BySystem = Mapping[System, Bought]
 class Purchase:
     """A material with what to buy of it, for each system.
 
-    `with_optional` is what to buy instead where all that is optional is made too, if that is more;
-    `optional` names the pieces that make the difference.
+    `with_optional` is what to buy instead where all that is optional is made too, if that is more, and
+    `with_room` how that is cut where it takes no more; `optional` names the pieces that make the
+    difference.
     """
 
     material: Material
@@ -51,6 +52,7 @@ class Purchase:
     way: Way = Way.FREE
     with_optional: BySystem = field(default_factory=dict)
     optional: tuple[str, ...] = ()
+    with_room: BySystem = field(default_factory=dict)
 
     def quantity(self) -> Quantity:
         """What to buy, as one quantity."""
@@ -60,6 +62,10 @@ class Purchase:
     def full(self) -> Purchase:
         """The purchase with all that is optional."""
         return Purchase(self.material, self.kind, self.with_optional or self.by_system, self.way)
+
+    def to_cut(self) -> Purchase:
+        """The purchase as it is cut: with what is optional where there is room for it."""
+        return Purchase(self.material, self.kind, self.with_room or self.by_system, self.way)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,9 +97,12 @@ class Buyer:
         enough = _greatest([bought for optional, bought in taken if not optional])
         if everything is None:
             return None
-        if enough is None or all(everything[system].buy <= enough[system].buy for system in System):
-            return Purchase(material, kind, enough or everything, cutting.way)
-        return Purchase(material, kind, enough, cutting.way, everything, self._only_optional(material))
+        if enough is None:
+            return Purchase(material, kind, everything, cutting.way)
+        optional = self._only_optional(material)
+        if all(everything[system].buy <= enough[system].buy for system in System):
+            return Purchase(material, kind, enough, cutting.way, {}, optional, everything if optional else {})
+        return Purchase(material, kind, enough, cutting.way, everything, optional)
 
     def _cutting(self, material: Material) -> Cutting:
         """How a material is cut: as its notes say, or else as the workshop cuts its cloth."""

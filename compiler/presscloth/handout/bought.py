@@ -77,13 +77,16 @@ def _zips(purchase: Purchase, system: System) -> str:
 
 
 def layout_rows(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> tuple[LayoutRow, ...]:
-    """The cutting layouts of everything that is cut from cloth; each system has its own."""
+    """The cutting layouts of everything that is cut from cloth; each system has its own.
+
+    What is optional is laid out with the rest where no more is bought for it, and else by itself.
+    """
     rows: list[LayoutRow] = []
     for purchase in purchases.values():
-        rows += layouts_of(purchase, systems, draw_layouts)
+        with_it = partial(draw_layouts, what_for=optional_words(purchase))
+        rows += layouts_of(purchase.to_cut(), systems, with_it if purchase.with_room else draw_layouts)
         if purchase.with_optional:
-            what_for = optional_words(purchase)
-            rows += layouts_of(purchase.full(), systems, partial(draw_layouts, what_for=what_for))
+            rows += layouts_of(purchase.full(), systems, with_it)
     return tuple(rows)
 
 

@@ -24,11 +24,13 @@ def cut_orders(purchases: Mapping[str, Purchase], systems: Sequence[System]) -> 
     """The orders of all materials that are cut in strips; one for both systems where they are alike."""
     found: list[CutOrder] = []
     for purchase in purchases.values():
-        if purchase.way is Way.STRIPS:
-            found += _orders(purchase, systems, named(purchase.material.name))
-            if purchase.with_optional:
-                name = f"{named(purchase.material.name)}, {optional_words(purchase)}"
-                found += _orders(purchase.full(), systems, name)
+        if purchase.way is not Way.STRIPS:
+            continue
+        plainly = named(purchase.material.name)
+        with_it = f"{plainly}, {optional_words(purchase)}"
+        found += _orders(purchase.to_cut(), systems, with_it if purchase.with_room else plainly)
+        if purchase.with_optional:
+            found += _orders(purchase.full(), systems, with_it)
     return tuple(found)
 
 
