@@ -10,6 +10,7 @@ from cutting.shopping import only, proved
 from presscloth.cutting.buying import Purchase
 from presscloth.cutting.strip_list import CutStrips, strips_of
 from presscloth.cutting.workshop import Workshop
+from presscloth.drawing.tree import Drawing
 from presscloth.handout.bought import layout_rows
 from presscloth.measure import System
 
@@ -193,10 +194,8 @@ def test_what_is_optional_is_cut_from_the_same_length_where_it_has_room() -> Non
             piece.name for cloth in purchase.to_cut().by_system[system].cloths for piece in cloth.pieces
         ]
         assert (laid, sorted(with_it)) == (["cloth"], ["cloth", "pocket"])
-    captions = [
-        figure.drawing.caption for row in layout_rows({"A": purchase}, (METRIC,)) for _, figure in row
-    ]
-    assert len(captions) == 1 and "with the optional pocket" in captions[0]
+    (((_, figure),),) = layout_rows({"A": purchase}, (METRIC,))
+    assert isinstance(figure.of, Drawing) and "with the optional pocket" in figure.of.caption
 
 
 def test_what_only_optional_steps_need_is_bought_for_them() -> None:
