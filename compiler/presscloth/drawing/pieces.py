@@ -18,8 +18,8 @@ from presscloth.tongue import measured, named, say
 ROOM = 180.0
 """Width of a drawing in mm; fits between the margins of A4 and Letter."""
 
-TALLEST = 42.0
-WIDEST = 52.0
+TALLEST = 34.0
+WIDEST = 44.0
 LEAST = 4.0
 LETTERS = 2.9
 LEADING = 3.9

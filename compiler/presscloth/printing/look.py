@@ -59,13 +59,15 @@ class LetteringLook:
 class DrawingLook:
     """How much drawings are enlarged, and how wide, in mm, one may become: beside text, by itself.
 
-    `tall` is how high one may become in mm (0: as high as it is).
+    `tall` is how high one may become in mm (0: as high as it is). `beside` is how wide, in mm, the
+    drawings of a step may be to stand beside its words on paper (0: they stand below them).
     """
 
     scale: float
     in_text: float
     alone: float
     tall: float
+    beside: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,9 +132,13 @@ def _cut(file: str, read: object) -> Cut:
 
 
 def _drawings(file: str, read: object) -> DrawingLook:
-    part = _Part(file, "drawings", read, ("scale", "in text", "alone", "tall"))
+    part = _Part(file, "drawings", read, ("scale", "in text", "alone", "tall", "beside"))
     return DrawingLook(
-        part.number("scale"), part.number("in text"), part.number("alone"), part.number("tall", 0)
+        scale=part.number("scale"),
+        in_text=part.number("in text"),
+        alone=part.number("alone"),
+        tall=part.number("tall", 0),
+        beside=part.number("beside", 0),
     )
 
 

@@ -27,6 +27,7 @@ from presscloth.handout.tree import (
     Heading,
     Image,
     Inline,
+    LayoutRow,
     Link,
     Listing,
     Marks,
@@ -37,6 +38,7 @@ from presscloth.handout.tree import (
     Verbatim,
 )
 from presscloth.measure import System
+from presscloth.printing.in_step import standing
 from presscloth.printing.keyed import Keys, keyed
 from presscloth.printing.look import Look
 from presscloth.printing.photographs import for_page, on_paper
@@ -47,6 +49,9 @@ FRACTION = re.compile(r"\b\d+/\d+\b")
 SAFE_LINK = re.compile(r"(?:https?://|mailto:)", re.IGNORECASE)
 WITHIN_SITE = re.compile(r"[A-Za-z0-9_.#-][^:]*")
 PICTURE_SIZES = "(max-width: 42rem) 94vw, 38rem"  # how wide a picture stands on a page of the site
+LEAST_CAPTION = 40.0  # mm: no caption stands in a column that is narrower
+NARROW = 41.0  # mm: four drawings that are no wider stand in a row
+NOTHING = Markup("")
 PIXELS = 96 / 25.4  # CSS pixels in a millimetre
 
 
@@ -140,6 +145,15 @@ class Marker:
 
     # -- blocks --------------------------------------------------------------------------------
 
+    def step(self, content: tuple[Block, ...], level: int) -> WrittenStep:
+        """The words and the drawings of a step, and on paper how these stand to each other."""
+        if self.web:
+            return WrittenStep(self.blocks(content, level), Markup(""), "")
+        letters = len(self.blocks(tuple(each for each in content if not isinstance(each, Figure)), level))
+        found = standing(content, self.look, letters)
+        shown = _joined(self.figure(each, self.look.drawings.in_text) for each in found.drawings)
+        return WrittenStep(self.blocks(found.words, level), shown, found.kind)
+
     def blocks(self, blocks: tuple[Block, ...], level: int) -> Markup:
         """Blocks in order; `level` is the rank of a first heading among them."""
         return _joined(self._block(block, level) for block in blocks)
@@ -203,6 +217,13 @@ class Marker:
         )
         return self._with_caption(picture, self.inline(figure.caption) or escape(drawing.caption))
 
+    def narrow(self, row: LayoutRow) -> bool:
+        """Whether the layouts of a material leave room for those of another beside them on paper."""
+        scales = ((each.of, self.look) for _, each in row if isinstance(each.of, Drawing))
+        return all(
+            drawing.width * scale_of(drawing, look, look.drawings.alone) <= NARROW for drawing, look in scales
+        )
+
     def figure(self, figure: Figure, widest: float) -> Markup:
         match figure.of:
             case Drawing() as drawing:
@@ -213,11 +234,18 @@ class Marker:
                 words = escape(drawing.caption)
             case Image() as image:
                 picture, words = self._image(image), Markup("")
-        return self._with_caption(picture, self.inline(figure.caption) or words)
+        return self._with_caption(picture, self.inline(figure.caption) or words, self._room(figure, widest))
 
-    def _with_caption(self, picture: Markup, caption: Markup) -> Markup:
+    def _room(self, figure: Figure, widest: float) -> Markup:
+        """How wide a drawing and its caption are on paper, where drawings may stand in a row."""
+        if self.web or not self.look.drawings.beside or not isinstance(figure.of, Drawing):
+            return Markup("")
+        wide = max(figure.of.width * scale_of(figure.of, self.look, widest), LEAST_CAPTION)
+        return Markup(' style="width: {:.1f}mm"').format(wide)
+
+    def _with_caption(self, picture: Markup, caption: Markup, room: Markup = NOTHING) -> Markup:
         below = Markup("<figcaption>{}</figcaption>").format(caption) if caption else Markup("")
-        return Markup("<figure>{}{}</figure>\n").format(picture, below)
+        return Markup("<figure{}>{}{}</figure>\n").format(room, picture, below)
 
     def _image(self, image: Image) -> Markup:
         """A picture: on paper at its printed size, on the web with one for screens of finer pixels."""
@@ -256,6 +284,18 @@ class Marker:
             at = escape(say("In the video at {time}", time=marks.at))
             labels.append(Markup('<span class="mark at">{}</span>').format(self.link(marks.at_link, at)))
         return Markup(" ").join(labels)
+
+
+@dataclass(frozen=True, slots=True)
+class WrittenStep:
+    """A step: its words, with the drawings in them on the web; on paper the drawings by themselves.
+
+    `kind` is how they stand (`Standing`).
+    """
+
+    words: Markup
+    shown: Markup
+    kind: str
 
 
 def file_beside(ids: str, name: str) -> str:
