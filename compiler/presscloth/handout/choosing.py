@@ -11,6 +11,16 @@ from presscloth.handout.tree import Handout
 from presscloth.measure import UNITS, Kind, Quantity, System
 from presscloth.measure.following import Following, Guard
 
+STEPS: Mapping[tuple[Kind, System], Fraction] = {
+    (Kind.LENGTH, System.METRIC): Fraction(1),
+    (Kind.LENGTH, System.IMPERIAL): Fraction(1, 8),
+    (Kind.WEIGHT, System.METRIC): Fraction(5),
+    (Kind.WEIGHT, System.IMPERIAL): Fraction(1, 4),
+    (Kind.NUMBER, System.METRIC): Fraction(1),
+    (Kind.NUMBER, System.IMPERIAL): Fraction(1),
+}
+"""The steps in which a reader types: mm, 1/8 in, 5 g, 1/4 oz, whole numbers."""
+
 
 @dataclass(frozen=True, slots=True)
 class Offer:
@@ -40,6 +50,10 @@ class Offer:
     def factor(self, system: System) -> Fraction:
         unit = self.units[system]
         return UNITS[unit].factor if unit else Fraction(1)
+
+    def step(self, system: System) -> Fraction:
+        """From one value that a reader would type to the next, in mm, in, g, oz or as a number."""
+        return STEPS[self.kind, system]
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,16 +98,12 @@ class Way:
 
 @dataclass(frozen=True)
 class Followable:
-    """A size with what the reader may choose in it; the first way is that of the recipe's own values.
-
-    `whole` tells whether every choice that was tried is covered by a way.
-    """
+    """A size with what the reader may choose in it; the first way is that of the recipe's own values."""
 
     size: str
     offers: tuple[Offer, ...]
     following: Following
     ways: tuple[Way, ...]
-    whole: bool
 
 
 Choice = tuple[Taken, ...]
