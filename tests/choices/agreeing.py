@@ -88,7 +88,7 @@ class Subject:
     def says(self, cases: list[Case]) -> list[dict]:
         """What the page's script answers to each case."""
         asked = {
-            "script": str(SCRIPTS / "reckoning.js"),
+            "scripts": str(SCRIPTS),
             "data": self.data,
             "cases": [{"size": slug(case.size), "typed": case.typed} for case in cases],
         }

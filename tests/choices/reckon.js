@@ -1,8 +1,9 @@
-// Reckons pages' data outside a browser: reads {script, data, cases} as JSON and answers case by case.
+// Reckons pages' data outside a browser: reads {scripts, data, cases} as JSON and answers case by case.
 "use strict";
 
 const input = JSON.parse(require("fs").readFileSync(0, "utf8"));
-const { number, compare, follow, read, taken, parts, text, settled } = require(input.script);
+const { number, compare } = require(`${input.scripts}/reckoning.js`);
+const { follow, read, taken, parts, text, drawing } = require(`${input.scripts}/following.js`);
 
 const answer = ({ size: name, typed }) => {
   const size = input.data.sizes[name];
@@ -23,7 +24,7 @@ const answer = ({ size: name, typed }) => {
   const drawn = (ways) => {
     if (!ways.length) return null;
     const found = ways.find((each) => values.holds(each.when));
-    return found ? found.of.map((each) => settled(size.drawings[each], values, text)) : "lost";
+    return found ? found.of.map((each) => drawing.settled(size.drawings[each], values, text)) : "lost";
   };
   const put = way.put.map((each) => parts(values, each));
   return { place, put, pieces: drawn(way.pieces), steps: way.steps.map(drawn) };

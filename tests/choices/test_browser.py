@@ -111,6 +111,18 @@ def test_a_broken_check_says_so_and_changes_nothing(opened):
     assert page.locator("#size-small .cutting").inner_text() != before
 
 
+def test_what_cannot_be_followed_names_the_nearest_value_that_can(opened):
+    """14.4 cm and 13 cm make an exact root, 19.4 cm over the corner: a way of its own, which nothing tried."""
+    page = opened()
+    before = words(page, "large")
+    said = type_into(page, "14.4", "large")
+    assert said == (
+        "The page cannot follow 14.4 cm; the nearest that it can is 14.3 cm. 24 cm (9 1/2 in) stays."
+    )
+    assert words(page, "large").replace(said, "").split() == before.split()
+    assert type_into(page, "14.3", "large") == ""
+
+
 @pytest.mark.parametrize(
     ("text", "said"),
     [

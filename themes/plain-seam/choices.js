@@ -1,9 +1,10 @@
 // Lets the reader choose the measures that a recipe leaves to its maker: inputs for them, and everything in
-// the page that follows. `reckoning.js` reckons. Without these scripts the page shows the recipe's own values.
+// the page that follows. `following.js` follows. Without these scripts the page shows the recipe's own values.
 "use strict";
 
 (() => {
-  const { number, compare, measure_text, number_text, divide, factor, taken, read, follow, parts, text, UNITS } = reckoning;
+  const { number, compare, measure_text, number_text, divide, factor } = reckoning;
+  const { taken, read, follow, nearest, parts, text } = following;
   const data = globalThis.pressclothChoices;
   if (!data) return;
   const { words, tongue, look, hatch } = data;
@@ -129,7 +130,9 @@
       if (found.comma) return tell(place, say(words.comma, { point: found.comma, typed: text, own: stays }));
       if (found.unread) return tell(place, say(words.unread, { typed: text, own: stays }));
       const here = found.system === "metric" ? 0 : 1;
-      const shown = worded(found.unit ? measure_text(divide(found.value, factor(found.unit)), found.unit) : number_text(found.value));
+      const inUnit = (value) =>
+        worded(found.unit ? measure_text(divide(value, factor(found.unit)), found.unit) : number_text(value));
+      const shown = inUnit(found.value);
       const [least, most] = [offer.least, offer.most].map((end) => number(end[here]));
       if (compare(found.value, least) < 0 || compare(found.value, most) > 0) {
         const [low, high] = [offer.texts[1][here], offer.texts[2][here]].map(worded);
@@ -137,7 +140,10 @@
       }
       const choice = taken(offer, found.system, found.value);
       const refused = choose(place, choice, JSON.stringify([found.system, text]));
-      tell(place, refused ? say(refused.message, { typed: shown, why: refused.why, own: stays }) : "");
+      if (!refused) return tell(place, "");
+      const near = refused.why ? null : nearest(size, choices, place, found.system, found.value);
+      const message = near ? words.near : refused.message;
+      tell(place, say(message, { typed: shown, why: refused.why, near: near && inUnit(near), own: stays }));
     }
 
     function textOf(offer, at) {

@@ -30,7 +30,7 @@ DATA_FILE = "choices-data.js"
 
 SCRIPTS = '<link rel="stylesheet" href="../theme/choices.css">\n' + "".join(
     f'<script src="{script}" defer></script>\n'
-    for script in (DATA_FILE, "../theme/reckoning.js", "../theme/choices.js")
+    for script in (DATA_FILE, "../theme/reckoning.js", "../theme/following.js", "../theme/choices.js")
 )
 
 FOLLOWING = ("finished", "intro", "materials", "tools", "cutting", "stages", "notes")
@@ -137,6 +137,7 @@ def _words() -> Json:
         "comma": say("Write a point: {point} instead of {typed}. {own} stays."),
         "broken": say("{typed} does not work: {why}. {own} stays."),
         "lost": say("The page cannot follow {typed}. {own} stays."),
+        "near": say("The page cannot follow {typed}; the nearest that it can is {near}. {own} stays."),
         "drawing": say("This drawing still shows the recipe’s own measures."),
     }
 
@@ -175,6 +176,7 @@ def _offer(offer: Offer) -> Json:
         "kind": offer.kind.value,
         "units": [offer.units[system] for system in System],
         "factors": [number(offer.factor(system)) for system in System],
+        "steps": [number(offer.step(system)) for system in System],
         "own": values(offer.own),
         "least": values(offer.least),
         "most": values(offer.most),

@@ -15,6 +15,7 @@ AS_THEY_ARE = (
     "catalogue.css",
     "page.js",
     "reckoning.js",
+    "following.js",
     "choices.js",
     "choices.css",
     "search.js",
