@@ -21,6 +21,7 @@ from presscloth.printing.choosing_nodes import Json, Nodes, number, short
 from presscloth.printing.choosing_places import Section, places_of, section_of, with_places
 from presscloth.printing.html import StandingLink, html
 from presscloth.printing.look import Look
+from presscloth.printing.markup import caption_below
 from presscloth.printing.names import slugs
 from presscloth.printing.theme import Theme
 from presscloth.tongue import say, speaking, spoken, tongue_of
@@ -228,7 +229,7 @@ def _drawing(drawing: Drawing, nodes: Nodes) -> Json:
     return {
         "size": [_place(drawing.width, nodes), _place(drawing.height, nodes)],
         "alt": nodes.text(drawing.alt or drawing.caption),
-        "caption": nodes.text(drawing.caption),
+        "caption": nodes.text(caption_below(drawing)),
         "shapes": [_shape(shape, nodes) for shape in drawing.shapes],
     }
 

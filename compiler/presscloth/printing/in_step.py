@@ -6,7 +6,6 @@ from collections.abc import Iterator, Sequence
 from math import ceil
 
 from presscloth.drawing.tree import Drawing
-from presscloth.frozen import dataclass
 from presscloth.handout.tree import Block, Figure
 from presscloth.printing.look import Look
 from presscloth.printing.svg import scale_of
@@ -28,36 +27,22 @@ MOST_KEPT = 55.0
 """mm: drawings that are higher together may begin a page without their words, which would be half empty."""
 
 
-@dataclass(frozen=True, slots=True)
-class Standing:
-    """The blocks of a step that are words, the drawings at its end, and where these stand.
-
-    `kind` is `beside`, `kept` (below, on the same page), `drawn` (below, on the next page perhaps), or
-    empty for a step without drawings.
-    """
-
-    words: tuple[Block, ...]
-    drawings: tuple[Figure, ...]
-    kind: str
-
-
-def standing(content: tuple[Block, ...], look: Look, letters: int) -> Standing:
-    """Where the drawings of a step go; `letters` is how long its words are."""
+def parted(content: tuple[Block, ...]) -> tuple[tuple[Block, ...], tuple[Figure, ...]]:
+    """The words of a step, with photographs that stand among them, and the drawings at its end."""
     first = len(content)
     while first and _is_drawing(content[first - 1]):
         first -= 1
-    words = content[:first]
-    drawings = tuple(block for block in content[first:] if isinstance(block, Figure))
-    return Standing(words, drawings, _kind(words, drawings, look, letters))
+    return content[:first], tuple(block for block in content[first:] if isinstance(block, Figure))
 
 
-def _is_drawing(block: Block) -> bool:
-    return isinstance(block, Figure) and isinstance(block.of, Drawing)
+def kind_of(words: Sequence[Block], drawings: Sequence[Figure], look: Look, letters: int) -> str:
+    """How the drawings of a step stand to its words, which have so many letters.
 
-
-def _kind(words: Sequence[Block], drawings: Sequence[Figure], look: Look, letters: int) -> str:
+    `beside` them; `kept` below them, on the same page; `drawn` below them, or at the head of the next
+    page; nothing without drawings. They stand beside where that takes less paper.
+    """
     if any(isinstance(block, Figure) for block in words):
-        return "drawn"  # photographs stand among the words
+        return "drawn"
     if not drawings:
         return ""
     sizes = [*_sizes(drawings, look)]
@@ -67,6 +52,10 @@ def _kind(words: Sequence[Block], drawings: Sequence[Figure], look: Look, letter
         if beside <= min(MOST_BESIDE, LINE * ceil(letters / WIDE_LINE) + in_rows):
             return "beside"
     return "kept" if in_rows <= MOST_KEPT else "drawn"
+
+
+def _is_drawing(block: Block) -> bool:
+    return isinstance(block, Figure) and isinstance(block.of, Drawing)
 
 
 def _sizes(drawings: Sequence[Figure], look: Look) -> Iterator[tuple[float, float]]:

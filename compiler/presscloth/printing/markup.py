@@ -12,7 +12,7 @@ from urllib.parse import quote
 
 from markupsafe import Markup, escape
 
-from presscloth.drawing.tree import Drawing
+from presscloth.drawing.tree import Drawing, Lettering
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import (
     Amount,
@@ -34,11 +34,12 @@ from presscloth.handout.tree import (
     NewLine,
     Paragraph,
     Quote,
+    StepText,
     Text,
     Verbatim,
 )
 from presscloth.measure import System
-from presscloth.printing.in_step import standing
+from presscloth.printing.in_step import kind_of, parted
 from presscloth.printing.keyed import Keys, keyed
 from presscloth.printing.look import Look
 from presscloth.printing.photographs import for_page, on_paper
@@ -145,14 +146,25 @@ class Marker:
 
     # -- blocks --------------------------------------------------------------------------------
 
-    def step(self, content: tuple[Block, ...], level: int) -> WrittenStep:
-        """The words and the drawings of a step, and on paper how these stand to each other."""
+    def step(self, step: StepText, level: int) -> WrittenStep:
+        """The words and the drawings of a step, and on paper how these stand to each other.
+
+        On paper its time in the video ends its first paragraph, where it costs no line of its own.
+        """
         if self.web:
-            return WrittenStep(self.blocks(content, level), Markup(""), "")
-        letters = len(self.blocks(tuple(each for each in content if not isinstance(each, Figure)), level))
-        found = standing(content, self.look, letters)
-        shown = _joined(self.figure(each, self.look.drawings.in_text) for each in found.drawings)
-        return WrittenStep(self.blocks(found.words, level), shown, found.kind)
+            return WrittenStep(self.marks(step.marks), self.blocks(step.content, level), NOTHING, "")
+        words, drawings = parted(step.content)
+        at = self._time(step.marks)
+        match words:
+            case (Paragraph(of, marks), *others) if at:
+                before = self.marks(replace(step.marks, at=""))
+                ending = Markup("<p>{} {}</p>\n").format(self.inline(of), at)
+                said = self._marked(marks) + ending + self.blocks(tuple(others), level)
+            case _:
+                before, said = self.marks(step.marks), self.blocks(words, level)
+        kind = kind_of(words, drawings, self.look, len(said.striptags()))
+        shown = _joined(self.figure(each, self.look.drawings.in_text) for each in drawings)
+        return WrittenStep(before, said, shown, kind)
 
     def blocks(self, blocks: tuple[Block, ...], level: int) -> Markup:
         """Blocks in order; `level` is the rank of a first heading among them."""
@@ -228,10 +240,10 @@ class Marker:
         match figure.of:
             case Drawing() as drawing:
                 self._drawn += 1
+                words = escape(caption_below(drawing))
                 drawing, keys = (drawing, ()) if self.web else keyed(drawing, self.look, widest)
                 ident = f"{self.ids}drawing-{self._drawn}"
                 picture = Markup(svg(drawing, self.look, ident, widest, self.web)) + _keys(keys)
-                words = escape(drawing.caption)
             case Image() as image:
                 picture, words = self._image(image), Markup("")
         return self._with_caption(picture, self.inline(figure.caption) or words, self._room(figure, widest))
@@ -280,22 +292,32 @@ class Marker:
             )
             if holds
         ]
-        if marks.at:
-            at = escape(say("In the video at {time}", time=marks.at))
-            labels.append(Markup('<span class="mark at">{}</span>').format(self.link(marks.at_link, at)))
-        return Markup(" ").join(labels)
+        return Markup(" ").join([*labels, at] if (at := self._time(marks)) else labels)
+
+    def _time(self, marks: Marks) -> Markup:
+        """Where a step is in the video; empty where it is not."""
+        if not marks.at:
+            return NOTHING
+        words = escape(say("In the video at {time}", time=marks.at))
+        return Markup('<span class="mark at">{}</span>').format(self.link(marks.at_link, words))
 
 
 @dataclass(frozen=True, slots=True)
 class WrittenStep:
-    """A step: its words, with the drawings in them on the web; on paper the drawings by themselves.
-
-    `kind` is how they stand (`Standing`).
+    """A step: what stands before it, its words, with the drawings in them on the web; on paper the
+    drawings by themselves. `kind` is how they stand (`kind_of`).
     """
 
+    labels: Markup
     words: Markup
     shown: Markup
     kind: str
+
+
+def caption_below(drawing: Drawing) -> str:
+    """A drawing's caption, empty where it stands in the drawing already as the name of what is shown."""
+    named = any(isinstance(shape, Lettering) and shape.text == drawing.caption for shape in drawing.shapes)
+    return "" if named else drawing.caption
 
 
 def file_beside(ids: str, name: str) -> str:
