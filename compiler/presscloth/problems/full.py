@@ -10,6 +10,9 @@ from presscloth.problems.report import Reported, Variant, one_by_one
 from presscloth.problems.terminal import Ink, Pen, printable, underlined
 from presscloth.source import Span
 
+MOST_SHOWN = 6
+"""Of what follows from one problem; it goes when that one is mended, and `--format short` lists all of it."""
+
 INKS = {Severity.ERROR: Ink.ERROR, Severity.WARNING: Ink.WARNING}
 
 
@@ -35,8 +38,12 @@ def _block(one: Reported, pen: Pen, width: int) -> Iterator[str]:
     yield pen(f"  hint: {printable(problem.hint())}", Ink.HINT)
     if one.under:
         yield "  What follows from it:"
-        for other in one_by_one(one.under):
+        others = tuple(one_by_one(one.under))
+        shown = others if len(others) <= MOST_SHOWN + 1 else others[:MOST_SHOWN]
+        for other in shown:
             yield from _consequence(other, pen)
+        if len(shown) < len(others):
+            yield f"  - and {len(others) - len(shown)} more"
 
 
 def _head(one: Reported, pen: Pen) -> str:

@@ -1,34 +1,53 @@
 """Statements that were not carried out: what sewing reports after one follows from it.
 
-One may be unreadable, or belong to a step for a size that does not exist. The compiler sews on without
-it, so that an edge which it would have hemmed stays raw and a piece which it would have used is left
-over. An author mends the one thing, and is told once.
+One may be unreadable, belong to a step for a size that does not exist, or stand outside the steps
+because a line of backticks is missing or is indented otherwise. The compiler sews on without it, so
+that an edge which it would have hemmed stays raw and a piece which it would have used is left over.
+An author mends the one thing, and is told once.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from presscloth.problems import Problem
 from presscloth.recipe.expression import Broken
+from presscloth.recipe.markdown import FenceNotClosed
 from presscloth.recipe.statement import SewBlock
+from presscloth.recipe.steps import TextOutsideSteps
 from presscloth.recipe.tree import Recipe, Step
+from presscloth.sewing.stock_problems import ThingLeftOver
 from presscloth.source import Span
 
 
-def under_unread_statements(recipe: Recipe, problems: Iterable[Problem]) -> Iterator[Problem]:
+def under_unread_statements(recipe: Recipe, problems: Sequence[Problem]) -> Iterator[Problem]:
     """The same problems of sewing, hung under the first statement or step that could not be read.
 
-    What is wrong in a statement before that one is wrong by itself.
+    What is wrong in a statement before that one is wrong by itself. Where a fence is lost, all fences
+    after it open what they should close.
     """
-    unread = next(_unread(recipe), None)
+    fences = (each.span for each in problems if isinstance(each, FenceNotClosed))
+    fence = min(fences, key=_start, default=None)
+    torn = (each.span for each in problems if _tears(each))
+    unread = min((*_unread(recipe), *torn), key=_start, default=None)
     blocks = tuple(block for step in recipe.steps for block in _blocks(step))
     for problem in problems:
-        if unread is None or not _of_sewing(problem) or _lies_before(problem.span, unread, blocks):
+        if fence is not None and _tears(problem) and fence.start < problem.span.start:
+            yield replace(problem, cause=problem.cause or fence)
+        elif unread is None or not _of_sewing(problem) or _wrong_by_itself(problem, unread, blocks):
             yield problem
         else:
             yield replace(problem, cause=problem.cause or unread)
+
+
+def _tears(problem: Problem) -> bool:
+    """Whether it takes statements out of the steps in which they were meant to stand."""
+    return isinstance(problem, FenceNotClosed | TextOutsideSteps)
+
+
+def _start(span: Span) -> int:
+    return span.start
 
 
 def _unread(recipe: Recipe) -> Iterator[Span]:
@@ -51,6 +70,8 @@ def _of_sewing(problem: Problem) -> bool:
     return type(problem).__module__.startswith("presscloth.sewing.")
 
 
-def _lies_before(place: Span, unread: Span, blocks: tuple[SewBlock, ...]) -> bool:
-    in_a_block = any(block.span.start <= place.start < block.span.end for block in blocks)
-    return in_a_block and place.start < unread.start
+def _wrong_by_itself(problem: Problem, unread: Span, blocks: tuple[SewBlock, ...]) -> bool:
+    """Whether it is wrong in a statement before `unread`; what is left over is so only in the end."""
+    place = problem.span.start
+    in_a_block = any(block.span.start <= place < block.span.end for block in blocks)
+    return in_a_block and place < unread.start and not isinstance(problem, ThingLeftOver)

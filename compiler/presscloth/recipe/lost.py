@@ -21,7 +21,10 @@ def cause(name: str, lost: Sequence[Span]) -> Span | None:
 
 
 def left_out(content: Sequence[MarkdownBlock], kept: Sequence[Span]) -> tuple[Span, ...]:
-    """The rows and items of a section from which nothing was kept; the whole table where none was."""
+    """The rows and items of a section from which nothing was kept; the whole table where none was.
+
+    What is neither a table nor a list is left out whole.
+    """
     return tuple(span for block in content for span in _left_out(block, kept))
 
 
@@ -43,6 +46,7 @@ def _left_out(block: MarkdownBlock, kept: Sequence[Span]) -> Iterator[Span]:
         case ListBlock(items=items, span=whole):
             parts = [item.span for item in items]
         case _:
+            yield block.span
             return
     starts = sorted(span.start for span in kept)
     missing = [part for part in parts if not _holds_one(part, starts)]

@@ -21,6 +21,7 @@ from presscloth.recipe.lost import columns_left_out, left_out
 from presscloth.recipe.markdown import HeadingBlock, MarkdownBlock
 from presscloth.recipe.matching import Known, part_words, parts_in
 from presscloth.recipe.materials import read_materials
+from presscloth.recipe.misplaced import apart_from, sections_apart_from, without_heading
 from presscloth.recipe.naming import circles, definitions, hold_names, known_names, one_name_one_thing
 from presscloth.recipe.outline import expressions as outline_expressions
 from presscloth.recipe.outlines import hold_choices, hold_outlines, read_outlines
@@ -30,16 +31,15 @@ from presscloth.recipe.prose import Measure
 from presscloth.recipe.reading_problems import NameUnknown, PartUnknown
 from presscloth.recipe.refused import under_refused_names, under_the_first_use, units_not_names
 from presscloth.recipe.sections import (
-    SizeUnknown,
+    SectionNearlyKnown,
     cut,
-    hold_sizes,
     items,
     read_measures,
-    read_sizes,
     sort_out,
     split_items,
     the_table,
 )
+from presscloth.recipe.sizes import SizeUnknown, hold_sizes, read_sizes
 from presscloth.recipe.statements import result_name, sew_block, statement_passages
 from presscloth.recipe.tree import Check, Lead, Recipe, Section, Stage
 from presscloth.recipe.words import look_up
@@ -111,8 +111,8 @@ def read(
     """Read a whole recipe; its parts that could not be read are missing or `Broken`."""
     found = Problems()
     recipe, known = _read(source, slug, folder, verbs, found)
-    named = under_the_first_use(units_not_names(found.found(), known))
-    problems.extend(list(under_refused_names(list(named))))
+    named = tuple(under_the_first_use(tuple(units_not_names(found.found(), known))))
+    problems.extend(list(under_refused_names(named)))
     unknown = {p.span for p in found.found() if isinstance(p, NameUnknown | SizeUnknown)}
     refused = {p.span for p in found.found() if isinstance(p, PartUnknown)}
     asked = (part for each in (*_expressions(recipe), *_printed(recipe)) for part in parts_in(each))
@@ -132,7 +132,11 @@ def _read(
     blocks = partial(markdown.prose, expression=read_brace, problems=problems, references=body.references)
 
     intro, cut_out = cut(body.blocks)
-    known, others = sort_out(cut_out, problems)
+    found, others, lost_sections = sort_out(cut_out, problems)
+    misplaced = tuple(without_heading(intro, found))
+    problems.extend(list(misplaced))
+    intro, known = apart_from(intro, misplaced), sections_apart_from(found, misplaced)
+    lost_whole = (*lost_sections, *(problem.span for problem in misplaced))
     beginning = source.span(start, start)
 
     def lost(section: str, kept: Sequence[Span]) -> tuple[Span, ...]:
@@ -148,13 +152,13 @@ def _read(
     lost_materials = lost("Materials", [material.span for material in materials])
     table = the_table(known.get("Pieces"), "Pieces", problems)
     by_key = {material.key: material for material in materials}
-    pieces = read_pieces(table, by_key, lost_materials, inlines, problems) if table else ()
+    pieces = read_pieces(table, by_key, (*lost_whole, *lost_materials), inlines, problems) if table else ()
     lost_pieces = lost("Pieces", [piece.span for piece in pieces])
     drawn = known.get("Outlines")
     outlines = read_outlines(drawn, problems)
     headings = sum(isinstance(block, HeadingBlock) for block in drawn.content) if drawn else 0
     hold_outlines(outlines, pieces, whole=len(outlines) == headings, problems=problems)
-    every_loss = (*lost_columns, *lost_sizes, *lost_measures, *lost_materials, *lost_pieces)
+    every_loss = (*lost_whole, *lost_columns, *lost_sizes, *lost_measures, *lost_materials, *lost_pieces)
 
     step_blocks = known["Steps"].content if "Steps" in known else ()
     results = tuple(_results(step_blocks))
@@ -169,7 +173,8 @@ def _read(
         check(text, inlines, problems) for _, text in items(known.get("Checks"), "Checks", problems)
     )
     if not any(stage.steps for stage in stages):
-        problems.add(NoSteps(span=known["Steps"].heading.span if "Steps" in known else beginning))
+        place = known["Steps"].heading.span if "Steps" in known else beginning
+        problems.add(NoSteps(span=place, cause=_nearly("Steps", problems)))
 
     recipe = Recipe(
         slug=slug,
@@ -197,8 +202,16 @@ def _read(
     )
     for content in (intro, *(section.content for section in others)):
         steps.sew_outside(content, problems)
+    outside = tuple(each.span for each in problems.found() if isinstance(each, steps.TextOutsideSteps))
+    names = replace(names, lost=(*names.lost, *outside))
     _hold(recipe, names, problems)
     return recipe, names
+
+
+def _nearly(name: str, problems: Problems) -> Span | None:
+    """The heading that was probably meant for a section that is not there."""
+    nearly = (each for each in problems.found() if isinstance(each, SectionNearlyKnown))
+    return next((each.span for each in nearly if each.meant == name), None)
 
 
 def _results(content: Sequence[MarkdownBlock]) -> Iterator[Name]:

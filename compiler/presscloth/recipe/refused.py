@@ -9,7 +9,7 @@ expression or a statement stops being readable for the same reason, and the auth
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from presscloth.problems import Problem
@@ -17,11 +17,12 @@ from presscloth.recipe.definitions import NameNotAllowed
 from presscloth.recipe.expression_problems import SignMissing, UnitUnknown
 from presscloth.recipe.lost import cause
 from presscloth.recipe.matching import Known
+from presscloth.recipe.pieces import MaterialUnknown
 from presscloth.recipe.reading_problems import NameUnknown, StatementNotRead
 from presscloth.source import Span
 
 
-def units_not_names(problems: Iterable[Problem], known: Known) -> Iterator[Problem]:
+def units_not_names(problems: Sequence[Problem], known: Known) -> Iterator[Problem]:
     """The same problems; a word after a number with which no name begins was meant for a unit."""
     named = {name.split()[0].casefold() for name in (*known.measures, *known.things) if name.strip()}
     for problem in problems:
@@ -33,18 +34,27 @@ def units_not_names(problems: Iterable[Problem], known: Known) -> Iterator[Probl
                 yield problem
 
 
-def under_the_first_use(problems: Iterable[Problem]) -> Iterator[Problem]:
-    """The same problems; the later uses of a name that nothing bears follow from its first one.
+def under_the_first_use(problems: Sequence[Problem]) -> Iterator[Problem]:
+    """The same problems; the later uses of a name or a key that nothing bears follow from the first.
 
-    A name that is near another one was misspelt, and each place where it is wants mending by itself.
+    `B strip` is unknown only because no material has the key `B`.
     """
+    keys: dict[str, Span] = {}
     first: dict[str, Span] = {}
     for problem in problems:
-        if isinstance(problem, NameUnknown) and problem.meant is None and problem.cause is None:
-            earlier = first.setdefault(problem.name.casefold(), problem.span)
-            yield problem if earlier is problem.span else replace(problem, cause=earlier)
-        else:
-            yield problem
+        match problem:
+            case MaterialUnknown(cause=None, key=key) if key in keys:
+                yield replace(problem, cause=keys[key])
+            case MaterialUnknown(key=key):
+                keys.setdefault(key, problem.span)
+                yield problem
+            case NameUnknown(cause=None, name=name) if name.partition(" ")[0] in keys:
+                yield replace(problem, cause=keys[name.partition(" ")[0]])
+            case NameUnknown(cause=None, name=name):
+                earlier = first.setdefault(name.casefold(), problem.span)
+                yield problem if earlier is problem.span else replace(problem, cause=earlier)
+            case _:
+                yield problem
 
 
 def under_refused_names(problems: Sequence[Problem]) -> Iterator[Problem]:

@@ -6,9 +6,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from presscloth.frozen import dataclass
 from presscloth.problems import Label, Problem, Problems
-from presscloth.recipe.definitions import NameNotAllowed, ReadInlines, definition, measured
-from presscloth.recipe.expression import Broken, Name
-from presscloth.recipe.lost import cause
+from presscloth.recipe.definitions import ReadInlines, definition
 from presscloth.recipe.markdown import (
     HeadingBlock,
     ItemBlock,
@@ -17,13 +15,12 @@ from presscloth.recipe.markdown import (
     ParagraphBlock,
     TableBlock,
 )
-from presscloth.recipe.tables import CellEmpty, whole_row
-from presscloth.recipe.tree import Definition, Size
-from presscloth.recipe.words import look_up, nearest, why_no_name
+from presscloth.recipe.tables import TableInTwo
+from presscloth.recipe.tree import Definition
+from presscloth.recipe.words import nearest
 from presscloth.source import Passage, Span
 
 KNOWN = ("Sizes", "Measures", "Tools", "Materials", "Outlines", "Pieces", "Steps", "Checks")
-ONE_SIZE = "One size"
 
 
 class SectionNearlyKnown(Problem):
@@ -107,136 +104,17 @@ class ContentUnexpected(Problem):
         return f"write {self.wanted} there, and put remarks into a section of their own, such as `## Notes`"
 
 
-class SizeNamedTwice(Problem):
-    """Two rows of Sizes have the same name.
-
-    Fails:
-
-        ## Sizes
-        | Size  | side          |
-        |-------|---------------|
-        | Small | 30 cm (12 in) |
-        | Small | 40 cm (16 in) |
-
-    Passes:
-
-        ## Sizes
-        | Size  | side          |
-        |-------|---------------|
-        | Small | 30 cm (12 in) |
-        | Large | 40 cm (16 in) |
-    """
-
-    size: str
-
-    def message(self) -> str:
-        return f"the size `{self.size}` is listed twice"
-
-    def hint(self) -> str:
-        return "give one of the two another name, or take it out"
-
-
-class SizeUnknown(Problem):
-    """A size is named that Sizes does not list.
-
-    A step for a size that does not exist would be printed on no handout.
-
-    Fails:
-
-        ## Steps
-        1. Huge only: Done.
-
-           ```sew
-           hem all of cloth by 1.2 cm (1/2 in) twice
-           finish cloth
-           ```
-
-    Passes:
-
-        ## Steps
-        1. One size only: Done.
-
-           ```sew
-           hem all of cloth by 1.2 cm (1/2 in) twice
-           finish cloth
-           ```
-    """
-
-    size: str
-    known: tuple[str, ...]
-
-    def message(self) -> str:
-        return f"there is no size `{self.size}`"
-
-    def hint(self) -> str:
-        if self.known == (ONE_SIZE,):
-            return "list it in `## Sizes`, or take it away: a recipe without Sizes has one size"
-        meant = nearest(self.size, self.known)
-        return f"write `{meant}`" if meant else f"the sizes are {', '.join(self.known)}"
-
-
-class SizeWithoutValue(Problem):
-    """A size has no value for a measure.
-
-    Every size needs one. Where the measure does not exist in a size, a dash says so.
-
-    Fails:
-
-        ## Sizes
-        | Size  | side          |
-        |-------|---------------|
-        | Small | 30 cm (12 in) |
-        | Large |               |
-
-    Passes:
-
-        ## Sizes
-        | Size  | side          |
-        |-------|---------------|
-        | Small | 30 cm (12 in) |
-        | Large | 40 cm (16 in) |
-    """
-
-    size: str
-    measure: str
-
-    def message(self) -> str:
-        return f"the size `{self.size}` has no value for `{self.measure}`"
-
-    def hint(self) -> str:
-        return "write the measure, or a dash `–` where it does not exist in this size"
-
-
-class NoSizes(Problem):
-    """The table under Sizes has no row, or its first column is not called Size.
-
-    Fails:
-
-        ## Sizes
-        | Size  | side |
-        |-------|------|
-
-    Passes:
-
-        ## Sizes
-        | Size  | side          |
-        |-------|---------------|
-        | Small | 30 cm (12 in) |
-    """
-
-    def message(self) -> str:
-        return "the table under Sizes lists no size"
-
-    def hint(self) -> str:
-        return "give it a first column `Size` and one row for each size; a recipe in one size needs no Sizes"
-
-
 @dataclass(frozen=True, slots=True)
 class SectionBlocks:
     """A section as it was cut out: its heading, and the blocks below."""
 
     heading: HeadingBlock
     content: tuple[MarkdownBlock, ...]
+
+    @property
+    def span(self) -> Span:
+        """The whole section."""
+        return self.heading.span.to(self.content[-1].span) if self.content else self.heading.span
 
 
 def cut(blocks: Sequence[MarkdownBlock]) -> tuple[tuple[MarkdownBlock, ...], tuple[SectionBlocks, ...]]:
@@ -259,25 +137,31 @@ def cut(blocks: Sequence[MarkdownBlock]) -> tuple[tuple[MarkdownBlock, ...], tup
 
 def sort_out(
     sections: Sequence[SectionBlocks], problems: Problems
-) -> tuple[Mapping[str, SectionBlocks], tuple[SectionBlocks, ...]]:
-    """The known sections by name, and those that are only read."""
+) -> tuple[Mapping[str, SectionBlocks], tuple[SectionBlocks, ...], tuple[Span, ...]]:
+    """The known sections by name, those that are only read, and the places of those that are neither.
+
+    One that is nearly known, or known and there already, is left out: what it names is lost.
+    """
     known: dict[str, SectionBlocks] = {}
     others: list[SectionBlocks] = []
+    lost: list[Span] = []
     for section in sections:
         heading = section.heading.text.text.strip()
+        place = section.heading.span
         name = next((name for name in KNOWN if name.casefold() == heading.casefold()), None)
-        if name is None:
-            meant = nearest(heading, KNOWN)
-            if meant is not None:
-                place = section.heading.span
-                problems.add(SectionNearlyKnown(span=place, heading=heading, meant=meant))
-            others.append(section)
-        elif name in known:
-            earlier = Label(known[name].heading.span, "the first one")
-            problems.add(SectionTwice(span=section.heading.span, heading=name, labels=(earlier,)))
-        else:
+        meant = nearest(heading, KNOWN) if name is None else None
+        if name is not None and name not in known:
             known[name] = section
-    return known, tuple(others)
+        elif name is not None:
+            earlier = Label(known[name].heading.span, "the first one")
+            problems.add(SectionTwice(span=place, heading=name, labels=(earlier,)))
+            lost.append(section.span)
+        elif meant is not None:
+            problems.add(SectionNearlyKnown(span=place, heading=heading, meant=meant))
+            lost.append(section.span)
+        else:
+            others.append(section)
+    return known, tuple(others), tuple(lost)
 
 
 def items(
@@ -302,10 +186,13 @@ def the_table(section: SectionBlocks | None, name: str, problems: Problems) -> T
     """The one table of a section."""
     found: TableBlock | None = None
     for block in section.content if section else ():
-        if isinstance(block, TableBlock) and found is None:
-            found = block
-        else:
-            problems.add(ContentUnexpected(span=block.span, section=name, wanted="one table"))
+        match block:
+            case TableBlock() if found is None:
+                found = block
+            case ParagraphBlock(text=text) if found is not None and text.text.startswith("|"):
+                problems.add(TableInTwo(span=block.span, section=name))
+            case _:
+                problems.add(ContentUnexpected(span=block.span, section=name, wanted="one table"))
     if section is not None and found is None and not section.content:
         problems.add(ContentUnexpected(span=section.heading.span, section=name, wanted="one table"))
     return found
@@ -316,66 +203,6 @@ def read_measures(
 ) -> tuple[Definition, ...]:
     found = (definition(text, inlines, problems) for _, text in items(section, "Measures", problems))
     return tuple(each for each in found if each is not None)
-
-
-def read_sizes(section: SectionBlocks | None, place: Span, problems: Problems) -> tuple[Size, ...]:
-    """The sizes with their measures; a recipe without Sizes has one, called `One size`."""
-    table = the_table(section, "Sizes", problems)
-    if table is None:
-        return (Size(ONE_SIZE, {}, place),)
-    if not table.head or table.head[0].text.strip().casefold() != "size" or not table.rows:
-        problems.add(NoSizes(span=table.span))
-        return (Size(ONE_SIZE, {}, place),)
-    columns = [_column(cell, problems) for cell in table.head[1:]]
-    sizes: dict[str, Size] = {}
-    for row in table.rows:
-        cells = whole_row(row.cells, len(table.head), row.span, problems)
-        if cells is None:
-            continue
-        name = " ".join(cells[0].text.split())
-        if look_up(name, sizes) is not None:
-            problems.add(SizeNamedTwice(span=cells[0].span(), size=name))
-            continue
-        if not name:
-            problems.add(CellEmpty(span=cells[0].span(), column="Size", row="this row"))
-            continue
-        measures = {
-            column.text: _value(column, cell, name, problems)
-            for column, cell in zip(columns, cells[1:], strict=True)
-            if column is not None
-        }
-        sizes[name] = Size(name, measures, cells[0].span())
-    return tuple(sizes.values()) or (Size(ONE_SIZE, {}, place),)
-
-
-def _column(cell: Passage, problems: Problems) -> Name | None:
-    name = Name(" ".join(cell.text.split()), cell.span())
-    why = why_no_name(name.text) if name.text else "it is empty"
-    if why is not None:
-        problems.add(NameNotAllowed(span=name.span, name=name.text, why=why))
-        return None
-    return name
-
-
-def _value(column: Name, cell: Passage, size: str, problems: Problems) -> Definition | None:
-    text = cell.text.strip()
-    if text in ("–", "-", "—"):
-        return None
-    if not text:
-        problems.add(SizeWithoutValue(span=cell.span(), size=size, measure=column.text))
-        return Definition(column, Broken(cell.span()), about=False, choice=None, note=(), span=cell.span())
-    return measured(column, cell, (), cell.span(), problems)
-
-
-def hold_sizes(
-    named: Sequence[Name], sizes: Sequence[Size], lost: Sequence[Span], problems: Problems
-) -> None:
-    """Report names of sizes that Sizes does not list."""
-    known = tuple(size.name for size in sizes)
-    for name in named:
-        if not any(name.text.casefold() == size.casefold() for size in known):
-            because = cause(name.text, lost)
-            problems.add(SizeUnknown(span=name.span, size=name.text, known=known, cause=because))
 
 
 def split_items(passage: Passage) -> Iterator[Passage]:

@@ -71,6 +71,37 @@ class ColumnUnknown(Problem):
         return f"write `{self.meant}`" if self.meant else f"the columns are {', '.join(self.known)}"
 
 
+class TableInTwo(Problem):
+    """An empty line ends a table, and rows below it belong to none.
+
+    Markdown shows such rows as plain text, and nothing in them would be cut or bought.
+
+    Fails:
+
+        ## Pieces
+        | Piece  | From | Cut | Width         | Height        |
+        |--------|------|-----|---------------|---------------|
+        | cloth  | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
+
+        | pocket | A    | 1   | 15 cm (6 in)  | 15 cm (6 in)  |
+
+    Passes:
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        |
+        |-------|------|-----|---------------|---------------|
+        | cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |
+    """
+
+    section: str
+
+    def message(self) -> str:
+        return f"an empty line ends the table under {self.section}, and these rows belong to none"
+
+    def hint(self) -> str:
+        return "take the empty line above them out"
+
+
 class CellMissing(Problem):
     """A row has fewer cells than its table has columns.
 
