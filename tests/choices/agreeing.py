@@ -6,17 +6,22 @@ import json
 import re
 import subprocess
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cached_property
 from pathlib import Path
 
 from markupsafe import escape
 from printing.tools import needs
 
+from presscloth.choices.tracing import errors as errors_of
+from presscloth.choices.tracing import stated_text
+from presscloth.drawing.pieces import draw_pieces
 from presscloth.drawing.tree import Drawing
-from presscloth.handout.build import WorkedOut, make_handout
-from presscloth.handout.choosing import Followable, Offer, Taken
+from presscloth.handout.build import Drawn, WorkedOut, make_handout
+from presscloth.handout.choosing import Choice, Followable, Offer, Taken
+from presscloth.handout.sewn import step_figures
 from presscloth.handout.tree import Figure, Handout, Publisher
-from presscloth.measure import System, measure_text, number_text
+from presscloth.measure import Kind, Quantity, Stated, System, measure_text, number_text
 from presscloth.measure.followed import unmarked
 from presscloth.pipeline import Proved, booklet, prove_source
 from presscloth.printing import choosing
@@ -27,7 +32,9 @@ from presscloth.printing.html import html
 from presscloth.printing.markup import FRACTION
 from presscloth.printing.theme import open_theme
 from presscloth.problems import Problems, Severity
+from presscloth.proof.size import work_out_chosen
 from presscloth.source import Source
+from presscloth.tongue import speaking, tongue_of
 
 SCRIPTS = Path(__file__).parents[2] / "themes" / "plain-seam"
 PUBLISHER = Publisher(name="Tidewrack sewing room", address="", papers=(), systems=(), theme="plain-seam")
@@ -131,6 +138,52 @@ def slug(name: str) -> str:
     return name.lower().replace(" ", "-")
 
 
+def plain_quantity(offer: Offer, taken: Taken) -> Quantity:
+    """What was taken as an author's quantity, of plain numbers."""
+    texts = {
+        system: stated_text(
+            taken[system],
+            Fraction(system in taken.stated),
+            f"{offer.kind.value} {system.value}",
+            offer.units[system],
+        )
+        for system in System
+    }
+    return Quantity(
+        offer.kind,
+        taken.metric,
+        taken.imperial,
+        about=offer.about,
+        stated=None if offer.kind is Kind.NUMBER else Stated(texts[System.METRIC], texts[System.IMPERIAL]),
+        origins=offer.own.origins,
+    )
+
+
+def worked_anew(of: Subject, case: Case, choice: Choice) -> Handout | list[str]:
+    """A size worked out anew for a choice, nothing being followed: its handout, or what is wrong.
+
+    What to buy stays, and so do the layouts; everything else is reckoned and drawn again.
+    """
+    number = of.names.index(case.size)
+    size, own = of.proved.sizes[number], of.booklet.handouts[number]
+    pairs = zip(of.followable(case.size).offers, choice, strict=True)
+    problems = Problems()
+    worked = work_out_chosen(
+        size, {offer.name: plain_quantity(offer, each) for offer, each in pairs}, problems
+    )
+    wrong = [problem.message() for problem in errors_of(worked, problems)]
+    if wrong:
+        return wrong
+    with speaking(tongue_of(own.language)):
+        drawn = Drawn(
+            pieces=tuple(map(Figure, draw_pieces(worked.edition.pieces, own.systems))),
+            steps=step_figures(worked.construction, own.systems),
+            layouts=own.layouts,
+        )
+    bought = size.buying.purchases
+    return make_handout(WorkedOut(worked.sewn, worked.evaluator, worked.settled, bought, drawn), PUBLISHER)
+
+
 DRAWN = re.compile(r"<figure>.*?</figure>\s*", re.DOTALL)
 BOUGHT = re.compile(r'<td class="figures" data-label="Quantity">.*?</td>')
 
@@ -187,4 +240,15 @@ def errors(found: Proved, size: str) -> list[str]:
     ]
 
 
-__all__ = ["Case", "Subject", "as_data", "drawings", "errors", "filled", "handout", "unmarked", "words_of"]
+__all__ = [
+    "Case",
+    "Subject",
+    "as_data",
+    "drawings",
+    "errors",
+    "filled",
+    "handout",
+    "unmarked",
+    "words_of",
+    "worked_anew",
+]

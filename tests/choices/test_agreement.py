@@ -5,6 +5,7 @@ The promise is the language reference's own: what is `yours to choose` is worked
 
 from __future__ import annotations
 
+import os
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
@@ -23,11 +24,13 @@ from choices.agreeing import (
     handout,
     in_words,
     words_of,
+    worked_anew,
 )
 from choices.recipes import FILLED, POCKETS, TIES
 
 from presscloth.choices import take
-from presscloth.handout.tree import Booklet
+from presscloth.handout.choosing import Choice
+from presscloth.handout.tree import Booklet, Handout
 from presscloth.measure import System
 from presscloth.pipeline import Proved
 from presscloth.printing.html import html
@@ -37,6 +40,9 @@ SHIPPED = sorted(
     path.parent.name for path in RECIPES.glob("*/recipe.md") if "yours to choose" in path.read_text("utf-8")
 )
 SMALL = {"ties": TIES, "pockets": POCKETS, "filled": FILLED}
+
+TIMES = int(os.environ.get("PRESSCLOTH_CHOICES", "1"))
+AT_ONCE = 250
 
 
 @cache
@@ -81,25 +87,64 @@ def test_every_number_and_drawing_is_that_of_a_recipe_that_states_the_choice(nam
 def holds(of: Subject, case: Case, answer: dict) -> int:
     """Hold one answer of the page against the compiler; how many places were compared."""
     offers = of.followable(case.size).offers
-    taken = [
-        take(offer, System(system), read(text) * offer.factor(System(system)))
-        for offer, (system, text) in zip(offers, case.typed, strict=True)
-    ]
-    stated = {offer.name: of.stated(offer, each) for offer, each in zip(offers, taken, strict=True)}
+    stated = {offer.name: of.stated(offer, each) for offer, each in zip(offers, taken(of, case), strict=True)}
     found = stating(of, tuple(stated.items()))
-    said = f"{case.size}: {stated}"
     wrong = errors(found, case.size)
-    assert not answer.get("lost"), said
     if wrong:
-        assert answer.get("broken") == list(dict.fromkeys(wrong)), said
-        return len(wrong)
+        return answer_holds(of, case, answer, wrong, "")
+    handouts = list(of.booklet.handouts)
+    handouts[of.names.index(case.size)] = expected = handout(found.sizes[of.names.index(case.size)])
+    return answer_holds(of, case, answer, expected, html(Booklet(tuple(handouts)), THEME, PUBLISHER))
+
+
+@pytest.mark.parametrize("name", [*SMALL, *SHIPPED])
+def test_thousands_of_choices_are_those_of_sizes_worked_out_anew(name):
+    """All sizes of a page at once, some 250 choices of each recipe; the page answers all of them in one go.
+
+    `python -m presscloth.dev choices 10` tries ten times as many.
+    """
+    of = subject(name)
+    random = Random(f"{name} anew")
+    rounds = TIMES * -(-AT_ONCE // len(of.names))
+    pages = [[Case(size, typed(of, size, random)) for size in of.names] for _ in range(rounds)]
+    answers = of.says([case for page in pages for case in page])
+    each = iter(answers)
+    compared = sum(page_holds(of, page, [next(each) for _ in page]) for page in pages)
+    assert compared > AT_ONCE * TIMES
+    lost = [answer for answer in answers if "lost" in answer]
+    assert len(lost) <= len(answers) / 100
+    assert not lost or "sqrt(" in of.text  # where a root happens to be exact, which has a way of its own
+
+
+def page_holds(of: Subject, cases: list[Case], answers: list[dict]) -> int:
+    """Hold the answers for all sizes of a page against the page of what was worked out anew."""
+    found = [worked_anew(of, case, taken(of, case)) for case in cases]
+    own = zip(of.booklet.handouts, found, strict=True)
+    page = html(Booklet(tuple(mine if isinstance(new, list) else new for mine, new in own)), THEME, PUBLISHER)
+    triples = zip(cases, answers, found, strict=True)
+    return sum(answer_holds(of, case, answer, new, page) for case, answer, new in triples)
+
+
+def answer_holds(of: Subject, case: Case, answer: dict, expected: Handout | list[str], page: str) -> int:
+    """Hold one answer against a handout and its page, or against what is wrong; how much was compared."""
+    if "lost" in answer:
+        return 0
+    said = f"{case.size}: {case.typed}"
+    if isinstance(expected, list):
+        assert answer.get("broken") == list(dict.fromkeys(expected)), said
+        return len(expected)
     assert "broken" not in answer, (said, answer)
-    expected = handout(found.sizes[of.names.index(case.size)])
-    booklets = list(of.booklet.handouts)
-    booklets[of.names.index(case.size)] = expected
-    words = words_of(html(Booklet(tuple(booklets)), THEME, PUBLISHER), case.size)
-    assert filled(of, case, answer) == words, said
+    assert filled(of, case, answer) == words_of(page, case.size), said
     return len(answer["put"]) + hold_drawings(of, case, answer, expected, said)
+
+
+def taken(of: Subject, case: Case) -> Choice:
+    """What was typed, as the compiler takes it."""
+    pairs = zip(of.followable(case.size).offers, case.typed, strict=True)
+    return tuple(
+        take(offer, System(system), read(text) * offer.factor(System(system)))
+        for offer, (system, text) in pairs
+    )
 
 
 def hold_drawings(of: Subject, case: Case, answer: dict, expected, said: str) -> int:

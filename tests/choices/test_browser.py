@@ -112,7 +112,7 @@ def test_a_broken_check_says_so_and_changes_nothing(opened):
 
 
 def test_what_cannot_be_followed_names_the_nearest_value_that_can(opened):
-    """14.4 cm and 13 cm make an exact root, 19.4 cm over the corner: a way of its own, which nothing tried."""
+    """14.4 cm and 13 cm make an exact root, 19.4 cm: a way of its own, which was not tried."""
     page = opened()
     before = words(page, "large")
     said = type_into(page, "14.4", "large")

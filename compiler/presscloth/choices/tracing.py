@@ -53,7 +53,7 @@ class Tracer:
         with following(self.now), self.now.aside() as guards:
             problems = Problems()
             worked = work_out_chosen(self.size, quantities(self._offers, choice), problems)
-            broken = tuple(dict.fromkeys(problem.message() for problem in _errors(worked, problems)))
+            broken = tuple(dict.fromkeys(problem.message() for problem in errors(worked, problems)))
             if broken:
                 return Way(tuple(guards), None, broken, (), ())
             handout = self._handout(worked)
@@ -93,7 +93,7 @@ def _is_drawn(figure: Figure) -> bool:
     return isinstance(figure.of, Drawing)
 
 
-def _errors(worked: WorkedSize, problems: Problems) -> Iterator[Problem]:
+def errors(worked: WorkedSize, problems: Problems) -> Iterator[Problem]:
     """What would keep a handout from being written; checks are held only where all else is sound."""
     found = [problem for problem in problems.found() if problem.severity is Severity.ERROR]
     if not found:

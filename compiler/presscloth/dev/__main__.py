@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 from collections.abc import Sequence
@@ -15,6 +16,7 @@ python -m presscloth.dev COMMAND
   check             linter, types and tests, each named
   bench             speed, as ratios measured in one run
   bench cutting     cutting layouts against known optima; a folder of published instances may follow
+  choices [TIMES]   hold the page's reckoning against the compiler's, ten times as often as the tests do
   slips             make the slips that authors make in every recipe, and count what is caught
   reference         write the generated pages of the reference
   words             bring the catalogues of words up to date with the code and the templates"""
@@ -34,6 +36,8 @@ def main(arguments: Sequence[str]) -> int:
             return _of("presscloth.dev.bench_cutting", rest)
         case ["bench", *rest]:
             return _of("presscloth.dev.bench", rest)
+        case ["choices", *rest]:
+            return choices(rest[0] if rest else "10")
         case ["slips", *rest]:
             return _of("presscloth.dev.slips", rest)
         case ["reference"]:
@@ -55,6 +59,16 @@ def check(checks: Sequence[tuple[str, tuple[str, ...]]] = CHECKS) -> int:
             failed.append(name)
     print(f"failed: {', '.join(failed)}" if failed else f"all well: {', '.join(name for name, _ in checks)}")
     return 1 if failed else 0
+
+
+def choices(times: str) -> int:
+    """Try so many times the choices that the tests try, in whole recipes, against sizes worked out anew."""
+    wanted = ("tests/choices/test_agreement.py", "-q", "-k", "thousands")
+    environment = {**os.environ, "PRESSCLOTH_CHOICES": times}
+    done = subprocess.run(
+        [sys.executable, "-m", "pytest", *wanted], cwd=CHECKOUT, env=environment, check=False
+    )
+    return done.returncode
 
 
 def _of(module: str, arguments: Sequence[str]) -> int:
