@@ -194,12 +194,23 @@ def measures(proved: Proved) -> tuple[SizeMeasures, ...]:
     )
 
 
-def kits_of(recipe: Recipe, size: WorkedSize, number: int, *, optional: bool) -> tuple[KitSheet, Kits]:
-    """The shop's sheet for so many kits of one size, and the purchases that it words."""
+def kits_of(
+    recipe: Recipe,
+    size: WorkedSize,
+    number: int,
+    translation: Translation | None = None,
+    *,
+    optional: bool,
+) -> tuple[KitSheet, Kits]:
+    """The shop's sheet for so many kits of one size, in the recipe's language or translated.
+
+    Besides it the purchases that it words.
+    """
     from presscloth.cutting.terms import Terms
     from presscloth.handout.kits import Kits, KitSheet, kit_materials
+    from presscloth.handout.build import leading, tongue_in
     from presscloth.handout.wording import systems_of
-    from presscloth.tongue import speaking, tongue_of
+    from presscloth.tongue import named, speaking
 
     terms = Terms(size.evaluator)
     widths = {material.key: terms.width(material) for material in recipe.materials}
@@ -209,19 +220,18 @@ def kits_of(recipe: Recipe, size: WorkedSize, number: int, *, optional: bool) ->
         together=size.buying.kits(number, optional=optional),
         widths={key: width for key, width in widths.items() if width is not None},
     )
-    systems = systems_of(recipe)
-    with speaking(tongue_of(recipe.front.language)):
-        materials = tuple(kit_materials(kits, systems))
-    sheet = KitSheet(
-        slug=recipe.slug,
-        title=recipe.front.title,
-        size=size.edition.size.name if len(recipe.sizes) > 1 else "",
-        number=number,
-        optional=optional,
-        language=recipe.front.language,
-        systems=systems,
-        materials=materials,
-    )
+    systems = systems_of(recipe, leading(translation))
+    with speaking(tongue_in(recipe, translation)) as tongue:
+        sheet = KitSheet(
+            slug=recipe.slug,
+            title=named(recipe.front.title),
+            size=named(size.edition.size.name) if len(recipe.sizes) > 1 else "",
+            number=number,
+            optional=optional,
+            language=tongue.language,
+            systems=systems,
+            materials=tuple(kit_materials(kits, systems)),
+        )
     return sheet, kits
 
 
@@ -273,6 +283,7 @@ def compile_site(
     """
     from presscloth.printing.look import ThemeError
     from presscloth.printing.pdf import PrintingRefused
+    from presscloth.publish.addresses import is_address
     from presscloth.publish.published import SiteNotWritten, published_slugs
     from presscloth.publish.publisher import publisher_of
     from presscloth.publish.site import publish
@@ -283,7 +294,7 @@ def compile_site(
     if not pdf:
         publisher = replace(publisher, papers=())
     workshop = replace(publisher.workshop, kept_in=kept_in)
-    proved = tuple(prove(path, workshop) for path in paths)
+    proved = tuple(_addressed(prove(path, workshop)) for path in paths)
     out_of_it = tuple(each.slug for each in proved if each.held and not held)
     sound = tuple(each for each in proved if each.sound and each.slug not in out_of_it)
     booklets = tuple(each for one in sound for each in booklets_of(one, publisher))
@@ -291,7 +302,7 @@ def compile_site(
     all_recipes = find(())
     everything = not isinstance(all_recipes, Problem) and set(all_recipes) <= set(paths)
     failed = (each for each in proved if not each.sound and each.slug not in out_of_it)
-    kept = {slug for each in failed for slug in each.slugs}
+    kept = {slug for each in failed for slug in each.slugs if is_address(slug)}
     if not everything:
         kept |= set(published_slugs(out)) - asked
     written: tuple[str, ...] = ()
@@ -311,6 +322,15 @@ def compile_site(
             place = Source(out.as_posix(), "").span(0, 0)
             problems.add(SiteNotWritten(span=place, why=str(refused)))
     return Compiled(proved, written, out_of_it, problems.found())
+
+
+def _addressed(proved: Proved) -> Proved:
+    """What was proved; with a problem more where the recipe's pages would have no address."""
+    from presscloth.publish.addresses import without_address
+
+    source = proved.recipe.source if proved.recipe else Source(proved.path.as_posix(), "")
+    problem = without_address(proved.slug, source)
+    return proved if problem is None else replace(proved, problems=(*proved.problems, problem))
 
 
 def _folder(path: Path) -> Path | None:

@@ -5,7 +5,6 @@
 
 from __future__ import annotations
 
-import re
 import shutil
 from collections.abc import Iterable
 from pathlib import Path
@@ -13,8 +12,9 @@ from pathlib import Path
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Publisher
 from presscloth.printing.theme import open_theme
+from presscloth.publish.addresses import is_address
 from presscloth.publish.entry import CatalogueEntry, entry_of, read_entry
-from presscloth.publish.lists import KINDS, in_order
+from presscloth.publish.lists import in_order
 from presscloth.publish.parts import linked_pages
 from presscloth.publish.pdf_files import Progress, printed, sizes_to_print
 from presscloth.publish.recipe_files import RECIPE_FILES, File, RecipeToWrite
@@ -22,9 +22,6 @@ from presscloth.publish.site_files import SITE_FILES, SiteToWrite
 from presscloth.publish.standing import standing_links, standing_pages
 from presscloth.publish.swap import PublishRefused, staged
 from presscloth.publish.theme_files import theme_files
-
-SLUG = re.compile(r"[a-z0-9][a-z0-9-]*")
-TAKEN = ("theme", "standing", "index", *KINDS)
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,11 +82,11 @@ def publish(
 def _check_slugs(booklets: tuple[Booklet, ...], kept: tuple[str, ...]) -> None:
     seen: list[str] = []
     for name in (*(booklet.first.slug for booklet in booklets), *kept):
-        if not SLUG.fullmatch(name) or name in TAKEN:
+        if not is_address(name):
             raise PublishRefused(f"a recipe cannot be called `{name}`: its pages would have no address")
-        if name in seen:
+        if name.casefold() in seen:
             raise PublishRefused(f"two recipes are called `{name}`: rename the folder of one")
-        seen.append(name)
+        seen.append(name.casefold())
 
 
 def _carry(kept: tuple[str, ...], site: Path, staging: Path) -> tuple[CatalogueEntry, ...]:
