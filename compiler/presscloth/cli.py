@@ -85,6 +85,7 @@ def parser() -> argparse.ArgumentParser:
     kits = _command(commands, "kits", "the shop's sheet: what many kits of one size take, cut together")
     kits.add_argument("recipes", metavar="RECIPE", nargs=1, help="a recipe's folder or file")
     kits.add_argument("--size", metavar="SIZE", help="the size; may be left out where there is only one")
+    _in_language(kits)
     kits.add_argument("--count", metavar="N", type=_at_least_one, required=True, help="how many kits")
     kits.add_argument("--with-optional", action="store_true", help="with the pieces that are optional")
     kits.add_argument(
@@ -95,6 +96,7 @@ def parser() -> argparse.ArgumentParser:
     cues = _command(commands, "cues", "the presenter's cue sheet: times, steps, measures as they are spoken")
     cues.add_argument("recipes", metavar="RECIPE", nargs=1, help="a recipe's folder or file")
     cues.add_argument("--size", metavar="SIZE", help="the size; may be left out where there is only one")
+    _in_language(cues)
     cues.add_argument(
         "--format", choices=("text", "pdf"), default="text", help="what is written (%(default)s)"
     )
@@ -137,6 +139,12 @@ def _takes_recipes(command: argparse.ArgumentParser, formats: Sequence[str]) -> 
 
 def _strict(command: argparse.ArgumentParser) -> None:
     command.add_argument("--strict", action="store_true", help="exit with 1 for warnings too")
+
+
+def _in_language(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--language", metavar="LANGUAGE", help="a language into which the recipe is translated, such as de"
+    )
 
 
 def _at_least_one(typed: str) -> int:

@@ -9,10 +9,12 @@ import sys
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from contextlib import redirect_stdout
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from presscloth import console, pipeline
 from presscloth.cli import FAILED, FINE, MISTYPED, PROBLEMS
 from presscloth.cutting.keeping import own_folder
+from presscloth.frozen import dataclass
 from presscloth.pipeline import Proved
 from presscloth.problems import Problem, Problems, Severity
 from presscloth.problems.report import Reported, report
@@ -20,6 +22,9 @@ from presscloth.problems.show import Format, show
 from presscloth.proof.size import WorkedSize
 from presscloth.recipe.statement import SewBlock
 from presscloth.recipe.tree import Recipe
+
+if TYPE_CHECKING:
+    from presscloth.translation.tree import Translation
 
 NO_RECIPES = """\
 presscloth: there is no recipe here. A recipe is a text file `recipe.md` in a folder of its own:
@@ -112,7 +117,7 @@ def kits(options: argparse.Namespace) -> int:
     meant = _one_size(options, "kits are cut of one recipe", "no kits are cut of a recipe that has errors")
     if isinstance(meant, int):
         return meant
-    _write(_kit_sheet(*meant, options), options)
+    _write(_kit_sheet(meant, options), options)
     return FINE
 
 
@@ -130,7 +135,7 @@ def cues(options: argparse.Namespace) -> int:
     )
     if isinstance(meant, int):
         return meant
-    written = _cue_sheet(meant[1], options)
+    written = _cue_sheet(meant, options)
     if isinstance(written, bytes):
         Path(options.out).write_bytes(written)
         console.talk(f"written: {options.out}")
@@ -139,14 +144,14 @@ def cues(options: argparse.Namespace) -> int:
     return FINE
 
 
-def _cue_sheet(size: WorkedSize, options: argparse.Namespace) -> str | bytes:
+def _cue_sheet(meant: _Meant, options: argparse.Namespace) -> str | bytes:
     from presscloth.handout.cues import cue_sheet
     from presscloth.printing.cues import cues_pdf, cues_text
     from presscloth.printing.theme import open_theme
     from presscloth.publish.publisher import publisher_of
 
     publisher = publisher_of(Path("site"), Problems())
-    handout = pipeline.handout_of(size, publisher)
+    handout = pipeline.handout_of(meant.size, publisher, meant.translation)
     if options.format == "text":
         return cues_text(cue_sheet(handout))
     own = Path("themes")
@@ -155,8 +160,17 @@ def _cue_sheet(size: WorkedSize, options: argparse.Namespace) -> str | bytes:
     return written
 
 
-def _one_size(options: argparse.Namespace, only_one: str, no_errors: str) -> tuple[Recipe, WorkedSize] | int:
-    """The recipe and the size that are meant; the exit code after telling why there is none."""
+@dataclass(frozen=True, slots=True)
+class _Meant:
+    """One size of a sound recipe; `translation` is None in the recipe's own language."""
+
+    recipe: Recipe
+    size: WorkedSize
+    translation: Translation | None
+
+
+def _one_size(options: argparse.Namespace, only_one: str, no_errors: str) -> _Meant | int:
+    """The size and the language that are meant; the exit code after telling why there is none."""
     paths = _recipes(options)
     if paths is None:
         return MISTYPED
@@ -168,24 +182,53 @@ def _one_size(options: argparse.Namespace, only_one: str, no_errors: str) -> tup
         _show(_reported([proved]), Format.TEXT)
         console.talk(f"{proved.slug}: {no_errors}")
         return PROBLEMS
-    size = _size(proved, options.size)
+    own, wanted = proved.recipe.front.language, options.language
+    translation = _translation(proved, wanted) if wanted else None
+    if wanted and translation is None and not _speaks(own, wanted):
+        into = ", ".join(each.language for each in proved.translations)
+        console.talk(
+            f"presscloth: {proved.slug} is written in {own} and translated into {into or 'no language'};"
+            f" `presscloth translate {paths[0].parent.as_posix()} --to {wanted}` begins a translation"
+        )
+        return MISTYPED
+    size = _size(proved, options.size, translation)
     if size is None:
         names = ", ".join(each.edition.size.name for each in proved.sizes)
         console.talk(f"presscloth: say which size with --size; {proved.slug} comes in {names}")
         return MISTYPED
-    return proved.recipe, size
+    return _Meant(proved.recipe, size, translation)
 
 
-def _size(proved: Proved, name: str | None) -> WorkedSize | None:
-    """The size that was named, or the only one."""
-    named = [s for s in proved.sizes if name is None or s.edition.size.name.casefold() == name.casefold()]
+def _size(proved: Proved, name: str | None, translation: Translation | None) -> WorkedSize | None:
+    """The size that was named, in the recipe's language or in that of the translation; or the only one."""
+    called = translation.names if translation else {}
+    names = {size.edition.size.name: size for size in proved.sizes}
+    named = [
+        size
+        for own, size in names.items()
+        if name is None or name.casefold() in (own.casefold(), called.get(own, own).casefold())
+    ]
     return named[0] if len(named) == 1 else None
 
 
-def _kit_sheet(recipe: Recipe, size: WorkedSize, options: argparse.Namespace) -> str:
+def _translation(proved: Proved, language: str) -> Translation | None:
+    """The translation into a language, else into one of its kind: `de` is served by `de-CH`."""
+    exact = (each for each in proved.translations if each.language.casefold() == language.casefold())
+    alike = (each for each in proved.translations if _speaks(each.language, language))
+    return next((each for each in (*exact, *alike)), None)
+
+
+def _speaks(language: str, wanted: str) -> bool:
+    """Whether a tag is the language that is wanted, or a kind of it."""
+    return f"{language}-".casefold().startswith(f"{wanted}-".casefold())
+
+
+def _kit_sheet(meant: _Meant, options: argparse.Namespace) -> str:
     from presscloth.printing import kits as sheets
 
-    sheet, worked = pipeline.kits_of(recipe, size, options.count, optional=options.with_optional)
+    sheet, worked = pipeline.kits_of(
+        meant.recipe, meant.size, options.count, meant.translation, optional=options.with_optional
+    )
     match options.format:
         case "json":
             return sheets.as_json(sheet, worked)

@@ -207,8 +207,8 @@ def kits_of(
     Besides it the purchases that it words.
     """
     from presscloth.cutting.terms import Terms
-    from presscloth.handout.kits import Kits, KitSheet, kit_materials
     from presscloth.handout.build import leading, tongue_in
+    from presscloth.handout.kits import Kits, KitSheet, kit_materials
     from presscloth.handout.wording import systems_of
     from presscloth.tongue import named, speaking
 

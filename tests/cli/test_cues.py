@@ -56,3 +56,53 @@ def test_none_is_made_of_a_recipe_that_has_errors(run: Run, write: Write):
     answer = run("cues", "recipes/cloth", "--size", "Small")
     assert answer.code == 1
     assert "no cue sheet is made of a recipe that has errors" in answer.err
+
+
+GERMAN = """\
+---
+language: de
+---
+
+## Names
+
+| Recipe      | Translation   |
+|-------------|---------------|
+| Small       | Klein         |
+| Large       | Groß          |
+| cloth       | Tuch          |
+
+## Paragraphs
+
+> Plain Cloth
+
+Einfaches Tuch
+
+> Turn {side / 4} under.
+
+{side / 4} nach links einschlagen.
+"""
+
+
+def test_a_translation_is_spoken_where_it_is_asked_for(run: Run, write: Write, folder):
+    write("cloth", SIZES)
+    (folder / "recipes/cloth/recipe.de.md").write_text(GERMAN, encoding="utf-8")
+    answer = run("cues", "recipes/cloth", "--size", "groß", "--language", "de")
+    assert answer.code == 0
+    assert answer.out.startswith("Einfaches Tuch, Groß: Sprechzettel\n")
+    assert "  4:15  1   Zehn Zentimeter oder vier Zoll nach links einschlagen." in answer.out
+    own = run("cues", "recipes/cloth", "--size", "Large", "--language", "en")
+    assert own.out == run("cues", "recipes/cloth", "--size", "Large").out
+    kits = run("kits", "recipes/cloth", "--size", "Klein", "--count", "3", "--language", "de")
+    assert "Einfaches Tuch, Klein" in kits.out.splitlines()[0]
+    assert "für alle 3" in kits.out
+
+
+def test_a_language_without_a_translation_is_told(run: Run, write: Write, folder):
+    write("cloth", SIZES)
+    for command in (("cues",), ("kits", "--count", "3")):
+        answer = run(*command, "recipes/cloth", "--size", "Small", "--language", "fr")
+        assert (answer.code, answer.out) == (2, "")
+        assert answer.err == (
+            "presscloth: cloth is written in en and translated into no language;"
+            " `presscloth translate recipes/cloth --to fr` begins a translation\n"
+        )

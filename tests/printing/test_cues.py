@@ -31,7 +31,8 @@ from presscloth.handout.tree import (
     Text,
     Verbatim,
 )
-from presscloth.printing.cues import cues_html, cues_name, cues_pdf, cues_text, heading
+from presscloth.printing.cues import cues_html, cues_pdf, cues_text, heading
+from presscloth.printing.html import cues_name
 from presscloth.printing.paper import PAPERS, points
 from presscloth.printing.theme import open_theme
 

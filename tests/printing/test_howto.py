@@ -14,9 +14,11 @@ from printing.samples import BAG, MAT, MUG_MAT, PUBLISHER
 from pyld import jsonld
 
 from presscloth.handout.tree import Booklet, StageText
-from presscloth.printing.howto import duration, howto
+from presscloth.printing.durations import duration
+from presscloth.printing.howto import howto
 from presscloth.printing.html import html
 from presscloth.printing.theme import open_theme
+from presscloth.tongue import speaking, tongue_of
 
 NOWHERE = replace(PUBLISHER, address="")
 
@@ -132,6 +134,25 @@ def test_times_are_durations(words, minutes):
 )  # fmt: skip
 def test_what_is_no_time_is_left_out(words):
     assert duration(words) == ""
+
+
+@pytest.mark.parametrize(
+    ("words", "minutes"),
+    [("3 Stunden", 180), ("etwa 2,5 Stunden", 150), ("1 Stunde und 30 Minuten", 90), ("ca. 1½ Std.", 90),
+     ("45 Min.", 45), ("ungefähr 2 1/2 Stunden", 150), ("5 hours", 300)],
+)  # fmt: skip
+def test_times_are_read_in_the_language_of_the_page(words, minutes):
+    """A translation may have kept the recipe's own words, so that English is read in every language."""
+    with speaking(tongue_of("de")):
+        read = parse_duration(duration(words))
+    assert timedelta(minutes=int(read.time.minutes), hours=int(read.time.hours)) == timedelta(minutes=minutes)
+
+
+def test_what_is_no_time_is_none_in_another_language_either():
+    with speaking(tongue_of("de")):
+        read = [duration(each) for each in ("zwei Abende", "2.5 Stunden", "Stunden", "2 bis 3 Stunden")]
+    assert read == ["", "", "", ""]
+    assert duration("3 Stunden") == ""
 
 
 def test_nothing_can_end_the_script_element():

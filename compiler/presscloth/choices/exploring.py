@@ -9,8 +9,9 @@ from itertools import islice, pairwise
 
 from presscloth.choices.offers import offers
 from presscloth.choices.reckoned import Reach, Reckoned
-from presscloth.choices.tracing import Tracer, reaches, tongue, variables
+from presscloth.choices.tracing import Tracer, reaches, variables
 from presscloth.choices.trying import Axis, axes, together, tried
+from presscloth.handout.build import tongue_in
 from presscloth.handout.choosing import Choice, DrawnWay, Followable, Offer, Way
 from presscloth.handout.tree import Handout, Publisher
 from presscloth.measure.following import Chosen, Form, Guard
@@ -39,7 +40,7 @@ def follow(
 
     `handout` is the one of the recipe's own values, in the language of the `translation` if there is one.
     """
-    with speaking(tongue(size, translation)):
+    with speaking(tongue_in(size.edition.recipe, translation)):
         offered = offers(size)
     if not offered:
         return None

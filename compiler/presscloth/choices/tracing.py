@@ -9,7 +9,7 @@ from presscloth.drawing.deeds import Deed
 from presscloth.drawing.pieces import draw_pieces
 from presscloth.drawing.steps import draw_together
 from presscloth.drawing.tree import Drawing
-from presscloth.handout.build import Drawn, WorkedOut, make_handout
+from presscloth.handout.build import Drawn, WorkedOut, make_handout, tongue_in
 from presscloth.handout.choosing import Choice, DrawnWay, Offer, Way
 from presscloth.handout.sewn import step_figures
 from presscloth.handout.tree import Figure, Handout, Publisher
@@ -19,7 +19,7 @@ from presscloth.measure.following import Chosen, Following, Guard, following
 from presscloth.problems import Problem, Problems, Severity
 from presscloth.proof import checks, widths
 from presscloth.proof.size import WorkedSize, work_out_chosen
-from presscloth.tongue import Tongue, speaking, tongue_of
+from presscloth.tongue import speaking
 from presscloth.translation.tree import Translation
 
 STATED = {System.METRIC: "stated in metric", System.IMPERIAL: "stated in imperial"}
@@ -58,7 +58,7 @@ class Tracer:
                 return Way(tuple(guards), None, broken, (), ())
             handout = self._handout(worked)
             own = tuple(guards)
-            with speaking(tongue(self.size, self._translation)):
+            with speaking(tongue_in(self.size.edition.recipe, self._translation)):
                 pieces, steps = _drawn(worked, handout, self.now)
             return Way(own, handout, (), pieces, steps)
 
@@ -70,13 +70,6 @@ class Tracer:
             ),
             self._publisher,
         )
-
-
-def tongue(size: WorkedSize, translation: Translation | None) -> Tongue:
-    """The language of a size's handout."""
-    if translation is None:
-        return tongue_of(size.edition.recipe.front.language)
-    return tongue_of(translation.language, translation.names)
 
 
 def _drawn_in(handout: Handout) -> Drawn:

@@ -25,7 +25,7 @@ from presscloth.recipe.matching import names_of
 from presscloth.recipe.statement import SewBlock
 from presscloth.recipe.tree import Audience, Lead, Part, Recipe, Stage, Step
 from presscloth.sewing import Sewn
-from presscloth.tongue import listed, named, say, speaking, tongue_of
+from presscloth.tongue import Tongue, listed, named, say, speaking, tongue_of
 from presscloth.translation.tree import Translation
 
 Figures = Mapping[int, tuple[tree.Figure, ...]]
@@ -75,12 +75,15 @@ def make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
 
     Nothing is checked here: what is broken has been reported before.
     """
-    translation = worked.translation
-    if translation is None:
-        with speaking(tongue_of(worked.edition.recipe.front.language)):
-            return _make_handout(worked, publisher)
-    with speaking(tongue_of(translation.language, translation.names)):
+    with speaking(tongue_in(worked.edition.recipe, worked.translation)):
         return _make_handout(worked, publisher)
+
+
+def tongue_in(recipe: Recipe, translation: Translation | None) -> Tongue:
+    """The language of a recipe, or of its translation with the author's names in it."""
+    if translation is None:
+        return tongue_of(recipe.front.language)
+    return tongue_of(translation.language, translation.names)
 
 
 def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
@@ -88,7 +91,7 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
     front = recipe.front
     size = edition.size.name
     translation = worked.translation
-    systems = systems_of(recipe, publisher.systems or _leading(translation))
+    systems = systems_of(recipe, publisher.systems or leading(translation))
     bought = quantities(worked.purchases, systems)
     teller = Teller(worked.settled, systems, recipe.folder, bought, translation, front.language)
     materials = used_materials(recipe, edition, _keys_spoken_of(edition))
@@ -147,10 +150,10 @@ def slug_in(slug: str, translation: Translation | None) -> str:
     return f"{slug}-{translation.language.lower()}" if translation else slug
 
 
-def _leading(translation: Translation | None) -> tuple[System, ...]:
+def leading(translation: Translation | None) -> tuple[System, ...]:
     """The systems in the order of a translation that says which leads; empty to follow the recipe."""
-    leading = translation.leading if translation else None
-    return (leading, leading.other) if leading else ()
+    first = translation.leading if translation else None
+    return (first, first.other) if first else ()
 
 
 def audience_of(recipe: Recipe, size: str) -> Audience:

@@ -87,7 +87,7 @@ class _Speaker:
                 case tree.Paragraph(of=of, marks=marks):
                     at = (say("In the video at {time}", time=marks.at),) if marks.at else ()
                     before = "".join(f"{label}. " for label in (*_labels(marks), *at))
-                    yield f"{before}{self.words(of)}"
+                    yield f"{before}{self._begun(of)}"
                 case tree.Heading(of=of):
                     yield self.words(of)
                 case tree.Listing(items=items):
@@ -107,6 +107,11 @@ class _Speaker:
                     pass
                 case _:
                     assert_never(block)
+
+    def _begun(self, of: Sequence[tree.Inline]) -> str:
+        """A run of words, its first letter large where it begins with a measure, as figures have none."""
+        words = self.words(of)
+        return words[:1].upper() + words[1:] if of and isinstance(of[0], tree.Amount) else words
 
     def words(self, of: Sequence[tree.Inline]) -> str:
         """A run of words, its measures spoken."""

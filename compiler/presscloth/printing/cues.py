@@ -15,11 +15,6 @@ WIDTH = 88
 _TIME, _STEP = 8, 4  # characters of the columns before what is said
 
 
-def cues_name(handout: Handout, size_slug: str, paper: str) -> str:
-    """The file of a cue sheet: `slipway-apron-medium-cue-sheet-a4.pdf`."""
-    return f"{handout.slug}-{size_slug}-cue-sheet-{paper.lower()}.pdf"
-
-
 def cues_pdf(handout: Handout, theme: Theme, publisher: Publisher, on: tuple[str, ...]) -> tuple[bytes, ...]:
     """Write the cue sheet of a size for each paper in `on`, in that order."""
     return print_page(cues_html(cue_sheet(handout), theme, publisher), theme, "cues.css", {}, on)

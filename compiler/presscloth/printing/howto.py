@@ -6,22 +6,15 @@ Source of the names: schema.org, types HowTo, HowToSection, HowToStep, HowToSupp
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Iterator, Mapping, Sequence
-from fractions import Fraction
 
 from presscloth.handout.tree import Booklet, Handout, MaterialLine, Publisher, StageText, StepText
+from presscloth.printing.durations import duration
 from presscloth.printing.likeness import shown_size
 from presscloth.printing.plain import plain, plain_blocks
 from presscloth.printing.preview import PREVIEW_FILE
 
 Json = str | int | Sequence["Json"] | Mapping[str, "Json"]
-
-_TIME = re.compile(
-    r"(?:about )?(?:(?P<hours>\d{1,3}(?:\.\d)?|\d{1,3} 1/2|\d{0,3}½) ?(?:hours?|h))?"
-    r"(?:,? (?:and )?)?(?:(?P<minutes>\d{1,3}) ?(?:minutes?|min))?",
-    re.IGNORECASE,
-)
 
 
 def howto(booklet: Booklet, publisher: Publisher) -> str:
@@ -36,19 +29,6 @@ def howto(booklet: Booklet, publisher: Publisher) -> str:
 def page_address(publisher: Publisher, page: str) -> str:
     """The public address of a page of the site, by its file."""
     return f"{publisher.address.rstrip('/')}/{page}"
-
-
-def duration(time: str) -> str:
-    """`5 hours` as `PT5H` (ISO 8601, 5.5.2.2); empty where the words say no hours or minutes alone."""
-    found = _TIME.fullmatch(time.strip())
-    if found is None or not (found["hours"] or found["minutes"]):
-        return ""
-    whole, half = (found["hours"] or "0").replace("½", " 1/2").strip(), Fraction(0)
-    if whole.endswith("1/2"):
-        whole, half = whole.removesuffix("1/2").strip() or "0", Fraction(1, 2)
-    minutes = (Fraction(whole) + half) * 60 + int(found["minutes"] or 0)
-    hours, left = divmod(int(minutes), 60)
-    return "PT" + (f"{hours}H" if hours else "") + (f"{left}M" if left or not hours else "")
 
 
 def _howto(booklet: Booklet, publisher: Publisher) -> Json:

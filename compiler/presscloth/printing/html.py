@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from itertools import takewhile
 
 from markupsafe import Markup
@@ -105,6 +105,7 @@ def _page(
         address=page_address(publisher, first.slug),
         preview_words=preview_words(booklet, publisher),
         chapters=CHAPTERS_FILE if chapters(booklet) else "",
+        cue_sheets=cue_links(sizes, papers),
         shared=several and any((first.skills, first.time, first.craft, first.video, first.credits)),
         intro_above=_same_beginning(booklet, marker) if several else 0,
         common=_common(booklet, marker) if several else None,
@@ -161,6 +162,24 @@ def _templates_words(handout: Handout, templates: TemplateSet, paper: str) -> st
         return say("Templates to print at full size, {paper}", paper=paper)
     system = system_word(templates.system)
     return say("Templates to print at full size, {system}, {paper}", system=system, paper=paper)
+
+
+def cue_links(sizes: Sequence[SizePart], papers: tuple[str, ...]) -> tuple[PaperLink, ...]:
+    """The presenter's cue sheets, where there is a video: `Small, A4` and its file."""
+    return tuple(
+        PaperLink(
+            paper if size.handout.only_size else f"{size.handout.size}, {paper}",
+            cues_name(size.handout, size.slug, paper),
+        )
+        for size in sizes
+        if size.handout.video
+        for paper in papers
+    )
+
+
+def cues_name(handout: Handout, size_slug: str, paper: str) -> str:
+    """The file of a cue sheet: `slipway-apron-medium-cue-sheet-a4.pdf`."""
+    return f"{handout.slug}-{size_slug}-cue-sheet-{paper.lower()}.pdf"
 
 
 def templates_name(handout: Handout, size_slug: str, templates: TemplateSet, paper: str) -> str:

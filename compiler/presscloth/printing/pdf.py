@@ -67,6 +67,7 @@ def paper_html(handout: Handout, theme: Theme, publisher: Publisher) -> str:
             publisher=publisher,
             code=page_code(publisher, handout.slug),
             chapters="",
+            cue_sheets=(),
         )
 
 

@@ -11,8 +11,8 @@ from pathlib import Path
 
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Handout, Publisher
-from presscloth.printing.cues import cues_name, cues_pdf
-from presscloth.printing.html import pdf_name, templates_name
+from presscloth.printing.cues import cues_pdf
+from presscloth.printing.html import cues_name, pdf_name, templates_name
 from presscloth.printing.names import slugs
 from presscloth.printing.pdf import pdf
 from presscloth.printing.templates import templates_pdf
