@@ -24,6 +24,7 @@ _MOST_SIDES = 4
 _COMPOUNDED = frozenset(large for large, _ in COMPOUNDS)
 # `ten stitches an inch` is a rate.
 _PER = frozenset({"stitches", "threads", "rows", "once", "twice"})
+_LONG = frozenset({"long", "wide", "high", "deep", "apart", "away", "from"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,13 +124,13 @@ def _one(text: Text, index: int) -> tuple[Number, Unit] | None:
 
 
 def _article(text: Text, index: int) -> Amount | None:
-    """`an inch`, `a yard and a half`, `an inch or two`; `ten stitches an inch` is none."""
-    if text.word_before(index) in _PER:
-        return None
+    """`an inch`, `a yard and a half`, `an inch or two`; `ten stitches an inch` is none, `an inch long` is."""
     measured = _one(text, index)
     if measured is None:
         return None
     one, unit = measured
+    if text.word_before(index) in _PER and text.word(unit.after) not in _LONG:
+        return None
     amount = _amount(unit, one.value, one.value)
     if text.word(unit.after) == "or" and text.word(unit.after + 1) == "two":
         return replace(_amount(unit, Fraction(1), Fraction(2)), after=unit.after + 2)

@@ -35,6 +35,9 @@ class _Second:
     after: int
     nearness: Nearness
 
+# By these a cloth is weighed.
+_CLOTH = frozenset({"square", "metre", "meter", "m", "m²", "sqm", "yard", "yd"})
+
 
 def find(text: str) -> tuple[Typed, ...]:
     """Find every measure typed in a text, in order, none overlapping another.
@@ -58,7 +61,7 @@ def find(text: str) -> tuple[Typed, ...]:
 
 def _found_at(text: Text, index: int, floor: int) -> _Found | None:
     amount = amount_at(text, index)
-    if amount is None:
+    if amount is None or _is_a_rate(text, index, amount):
         return None
     if text[index].lower in ARTICLES and text[amount.after - 2].text in HYPHENS:
         index += 1  # the article of `a quarter-inch seam` is the seam's
@@ -73,6 +76,12 @@ def _found_at(text: Text, index: int, floor: int) -> _Found | None:
         nearness, after = _said_after(text, after)
     typed = Typed(text[first].start, text[after - 1].end, _measures(amount.values, others), nearness)
     return _Found(typed, after)
+
+
+def _is_a_rate(text: Text, start: int, amount: Amount) -> bool:
+    """`12 stitches per 2.5 cm`, `150 g per square metre`: neither is cut or weighed out."""
+    of_cloth = text.word(amount.after) == "per" and text.word(amount.after + 1) in _CLOTH
+    return text.word_before(start) == "per" or (amount.weight and of_cloth)
 
 
 def _sure(text: Text, start: int, amount: Amount) -> bool:
