@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from sewing.table import sew
+from sewing.table import Table, sew
 
 from presscloth.recipe.patterns import Element, Literal, Maybe, OneOf, Place, elements
 from presscloth.sewing.verbs import VERBS
@@ -100,6 +100,7 @@ def whole(of: tuple[Element, ...]) -> st.SearchStrategy[str]:
     return st.tuples(*(written(element) for element in of)).map(" ".join)
 
 
+results = st.sampled_from(["", "new = ", "2 new = ", *(f"{name} = " for name in THINGS)])
 tails = st.sampled_from(
     ["", "", ", taking 1 cm (3/8 in)", ", leaving 5 cm (2 in) open", ", with 1 cm (3/8 in) ease"]
 )
@@ -119,9 +120,30 @@ def test_what_a_pattern_allows_is_carried_out_or_reported(pattern: str, data: st
         columns=" Shape | Notes |",
         rest=OUTLINES,
     )
+    hold(table)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.data())
+def test_what_patterns_allow_one_after_another_is_carried_out_or_reported(data: st.DataObject):
+    lines = [BEGIN.strip()]
+    for _ in range(data.draw(st.integers(2, 5))):
+        pattern = data.draw(st.sampled_from([pattern for verb in VERBS for pattern in verb.patterns]))
+        statement = data.draw(whole(elements(pattern))) + data.draw(tails)
+        made = "" if pattern.startswith("finish") else data.draw(results)
+        lines.append(f"{made}{' '.join(statement.split())}")
+    hold(sew(PIECES, "\n".join(lines), columns=" Shape | Notes |", rest=OUTLINES))
+
+
+def hold(table: Table) -> None:
+    """Something came of it, and every part of it can be looked at."""
     assert table.sizes
     for problem in table.problems:
         assert problem.message() and problem.hint()
+    for made in table.made.events:
+        assert all(each.name for each in made.lying)
+        if made.made is not None and made.made.thing is not None:
+            assert all(part.name for part in made.made.thing.parts)
 
 
 def test_more_than_anybody_sews_is_refused():

@@ -26,6 +26,7 @@ from presscloth.measure.arithmetic import (
     rounded,
     smallest,
     subtract,
+    take_away,
 )
 from presscloth.measure.counts import NotACount, WhyNot, as_count
 from presscloth.measure.exact import exact_text
@@ -97,4 +98,5 @@ __all__ = [
     "stated_pair",
     "stated_step",
     "subtract",
+    "take_away",
 ]

@@ -128,9 +128,18 @@ def add_up(among: Sequence[Quantity]) -> Quantity | Fault:
 
 
 def subtract(left: Quantity, right: Quantity) -> Quantity | Fault:
-    if left.kind is not right.kind:
-        return Unlike(left.kind, right.kind)
-    return _result(left.kind, left.metric - right.metric, left.imperial - right.imperial, (left, right))
+    return take_away(left, (right,))
+
+
+def take_away(whole: Quantity, parts: Sequence[Quantity]) -> Quantity | Fault:
+    """What several parts leave of a whole."""
+    metric, imperial = whole.metric, whole.imperial
+    for part in parts:
+        if part.kind is not whole.kind:
+            return Unlike(whole.kind, part.kind)
+        metric -= part.metric
+        imperial -= part.imperial
+    return _result(whole.kind, metric, imperial, (whole, *parts))
 
 
 def multiply(left: Quantity, right: Quantity) -> Quantity | Fault:
@@ -287,13 +296,17 @@ def _result(
 def _grows_without_end(value: Fraction) -> bool:
     if value.__class__ is Followed:
         return False
-    return value.numerator.bit_length() > _LONGEST or value.denominator.bit_length() > _LONGEST
+    above, below = value.as_integer_ratio()
+    return above.bit_length() > _LONGEST or below.bit_length() > _LONGEST
 
 
 def _origins(parts: tuple[Quantity, ...]) -> tuple[Span, ...]:
     """All places, in order, each once."""
-    first = parts[0].origins
+    found: tuple[Span, ...] = ()
     for part in parts:
-        if part.origins is not first and part.origins != first:
+        origins = part.origins
+        if not found:
+            found = origins
+        elif origins and origins is not found and origins != found:
             return tuple(dict.fromkeys(span for part in parts for span in part.origins))
-    return first
+    return found

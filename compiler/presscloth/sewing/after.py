@@ -241,6 +241,8 @@ def seams_hold(work: Work) -> None:
             name, value = work.result_name or work.statement.verb, said(length, less)
             problem = NothingLeft(span=work.span, name=name, side="seam", value=value)
             work.refuse(replace(problem, systems=_named(less, work.systems)))
+    if not (work.has("gap") or work.has("catching")):
+        return
     seam = longest(work.seams) if work.seams else None
     seam_said = None if seam is None else work.said(seam)
     if work.has("gap"):
@@ -300,6 +302,8 @@ def sides_of(shape: Shape) -> Iterator[tuple[str, Quantity]]:
 
 def hold_made(work: Work, thing: Thing, name: str) -> Problem | None:
     """Whether something is left of what was made, in both systems."""
+    if isinstance(thing.shape, Flat) and thing.shape.is_something:
+        return None
     for word, side in sides_of(thing.shape):
         less = tuple(system for system in work.systems if compare(side[system], NOTHING[system], system) <= 0)
         if less:
@@ -336,7 +340,7 @@ def hold_finished(name: str, thing: Thing, span: Span, systems: tuple[System, ..
     if raw is not None:
         yield RawEdgeShows(span=span, name=name, edges=raw)
     seen: set[tuple[str, bool]] = set()
-    for part in thing.parts:
+    for part in thing.parts if thing.directed else ():
         if part.way is not None and part.turned == 2 and (part.name, part.back) not in seen:
             seen.add((part.name, part.back))
             label = Label(part.row, "cut here")

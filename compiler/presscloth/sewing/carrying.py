@@ -26,7 +26,7 @@ from presscloth.sewing.construction import (
 from presscloth.sewing.marked import left_out_with, where_left_out
 from presscloth.sewing.number_problems import NameStillTaken
 from presscloth.sewing.places import Place, changed, names_of_things
-from presscloth.sewing.placing import parts_of
+from presscloth.sewing.placing import Arrangement
 from presscloth.sewing.reckoning import Exactly, OnPaper, Reckoning
 from presscloth.sewing.remembering import Memory, Noting, Outcome
 from presscloth.sewing.stock import Stock
@@ -34,7 +34,7 @@ from presscloth.sewing.stock_problems import (
     ThingLeftOver,
 )
 from presscloth.sewing.taking import Taking
-from presscloth.sewing.things import Thing
+from presscloth.sewing.things import NO_ARRANGEMENT, Thing
 from presscloth.sewing.verbs import VERBS, Verb
 from presscloth.sewing.ways import Way
 from presscloth.sewing.work import Made, Refused, Used, Work
@@ -224,7 +224,7 @@ class _Sewing:
         if outcome is None:
             outcome = self._work_out(verb, work, cause, short=short)
             if sound and not work.problems.found():
-                self._memory.remember(replace(outcome, told=tuple(reckoning.told)))
+                self._memory.remember(outcome, reckoning.told)
         else:
             self._remember(outcome.work)
         if outcome.thing is None:
@@ -242,7 +242,7 @@ class _Sewing:
             if cause is None and (short or _wrong(found)):
                 cause = work.span
             thing = None if verb.result is ResultRule.NONE else self._made(work, verb, made, cause)
-            return Outcome(work, (), made, thing)
+            return Outcome(work, made, thing)
         except Refused as refused:
             if refused.problem is not None:
                 found.add(refused.problem)
@@ -268,8 +268,10 @@ class _Sewing:
         rows = tuple(dict.fromkeys(row for u in behind for row in u.thing.rows))
         before = sum(u.thing.gaps for u in behind)
         gaps = before + work.has("gap") if made.gaps is None else made.gaps
-        parts = parts_of(made.lying) if made.parts is None else made.parts
-        thing = Thing(made.shape, parts, gaps, rows, cause)
+        every = [u.thing for us in work.used.values() for u in us]
+        arrangement = Arrangement(made.arrange, tuple(thing.arrangement for thing in every))
+        directed = made.directed or any(thing.directed for thing in every)
+        thing = Thing(made.shape, arrangement, directed, gaps, rows, cause)
         problem = hold_made(work, thing, self._result_name(work.statement, verb))
         if problem is not None:
             raise Refused(problem)
@@ -289,8 +291,7 @@ class _Sewing:
                 self._stock.take(name, None, left)
                 self._report(NameStillTaken(span=statement.span, name=name, left=left, made=times))
             stood = self._stock.put(name, thing, times, self._step, statement.span)
-        made = outcome.made
-        self._events.append(Event(self._step, statement, taken, stood, made.lying, made.lines))
+        self._events.append(Event(self._step, statement, taken, stood, thing.arrangement))
 
     def _result_name(self, statement: Statement, verb: Verb) -> str:
         if statement.result is not None:
@@ -308,7 +309,7 @@ class _Sewing:
             for problem in hold_finished(each.name, each.thing, place.span, self._systems):
                 self._report(problem)
             self._finished.append(Finished(each.name, place.in_all, each.thing, self._step, place.span))
-        self._events.append(Event(self._step, statement, taken, None, (), ()))
+        self._events.append(Event(self._step, statement, taken, None, NO_ARRANGEMENT))
 
     def _hold_leftovers(self) -> None:
         for name, count, thing in self._stock.sewn_left():

@@ -11,7 +11,7 @@ from presscloth.problems import Problem
 from presscloth.recipe.statement import Statement
 from presscloth.recipe.words import look_up
 from presscloth.sewing.measuring import measured
-from presscloth.sewing.placing import Line, Lying
+from presscloth.sewing.placing import Arrangement, Line, Lying
 from presscloth.sewing.reckoning import Exactly
 from presscloth.sewing.things import Thing
 from presscloth.sewing.ways import Way
@@ -52,8 +52,15 @@ class Event:
     statement: Statement
     used: tuple[Taken, ...]
     made: Stood | None
-    lying: tuple[Lying, ...]
-    lines: tuple[Line, ...]
+    arrangement: Arrangement
+
+    @property
+    def lying(self) -> tuple[Lying, ...]:
+        return self.arrangement.lying
+
+    @property
+    def lines(self) -> tuple[Line, ...]:
+        return self.arrangement.lines
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,7 +108,8 @@ class Meeting:
     """Two edges that were held against each other by the `index`-th seam of a statement.
 
     `left` and `right` name them; `one` and `other` are their lengths between the ends of the
-    stitching, `allowed` is by how much they may differ.
+    stitching, `allowed` is by how much they may differ. `behind` are the rows of Pieces from which the
+    two come, the likelier place of a slip first.
     """
 
     span: Span
@@ -111,7 +119,12 @@ class Meeting:
     one: Quantity
     other: Quantity
     allowed: Quantity
-    rows: tuple[Span, ...]
+    behind: tuple[Span, ...]
+
+    @property
+    def rows(self) -> tuple[Span, ...]:
+        """The rows behind the two, each once."""
+        return tuple(dict.fromkeys(self.behind))
 
     @property
     def key(self) -> tuple[Span, int]:

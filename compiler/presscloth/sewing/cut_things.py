@@ -10,7 +10,7 @@ from presscloth.recipe.tree import Form, Grain, Material, NoteKind
 from presscloth.recipe.tree import Shape as PieceShape
 from presscloth.sewing.lengths import half, times_root_two
 from presscloth.sewing.measuring import measured
-from presscloth.sewing.placing import Box, Part
+from presscloth.sewing.placing import Arranged, Arrangement, Box, Part
 from presscloth.sewing.shaping import shape_of
 from presscloth.sewing.things import Circle, Long, Rim, Shape, State, Thing, Triangle, Whole, rectangle
 
@@ -25,8 +25,11 @@ def cut_thing(piece: CutPiece, material: Material | None) -> Thing:
     shape = _shape(piece, Form.FABRIC if material is None else material.form)
     one_way = material is not None and any(note.kind is NoteKind.ONE_WAY for note in material.notes)
     way = ONE_WAY if one_way and piece.grain is not Grain.ANY else None
-    part = Part(piece.name, box_of(shape), 0, False, way, piece.span)
-    return Thing(shape, (part,), rows=(piece.span,))
+
+    def alone() -> Arranged:
+        return Arranged(parts=(Part(piece.name, box_of(shape), 0, False, way, piece.span),))
+
+    return Thing(shape, Arrangement(alone), directed=way is not None, rows=(piece.span,))
 
 
 def _shape(piece: CutPiece, form: Form) -> Shape:

@@ -119,7 +119,9 @@ class EdgeNotRaw(Problem):
     """A statement sews an edge that is no longer raw.
 
     A hemmed, bound, folded or sewn edge has no allowance left to sew with. It can be lapped over
-    another one, and other things can be attached to it; or it is to be joined before it is hemmed.
+    another one, and other things can be attached to it; or it is to be joined before it is hemmed. Where
+    two things are sewn right sides together, the second lies face down on the first: its right edge comes
+    to lie on the left one.
 
     Fails:
 
@@ -158,11 +160,17 @@ class EdgeNotRaw(Problem):
     edge: str
     state: str
     doing: str
+    lies_on: str = ""
 
     def message(self) -> str:
-        return f"the {self.edge} is {self.state} and cannot be {self.doing}"
+        where = f"; face down it lies on the {self.lies_on}" if self.lies_on else ""
+        return f"the {self.edge} is {self.state} and cannot be {self.doing}{where}"
 
     def hint(self) -> str:
+        if self.lies_on:
+            return (
+                "the second lies face down: what is its right lies on the left of the first"
+            )
         return "sew it before it is finished, or lap or attach it"
 
 

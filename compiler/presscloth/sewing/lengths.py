@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
+from functools import lru_cache
 
 from presscloth.measure import (
     Fault,
@@ -16,7 +17,7 @@ from presscloth.measure import (
     pi,
     root,
     smallest,
-    subtract,
+    take_away,
 )
 
 NOTHING = length(0, 0)
@@ -37,13 +38,15 @@ def total(lengths: Iterable[Quantity]) -> Quantity:
 
 def less(whole: Quantity, *parts: Quantity) -> Quantity:
     """What is left of a length."""
-    for part in parts:
-        whole = _sure(subtract(whole, part))
-    return whole.computed()
+    some = [part for part in parts if part is not NOTHING]
+    return _sure(take_away(whole, some)) if some else whole.computed()
 
 
 def times(factor: Fraction | int, of: Quantity) -> Quantity:
-    return _sure(multiply(number(factor), of))
+    return _sure(multiply(_number(factor), of))
+
+
+_number = lru_cache(number)
 
 
 def half(of: Quantity) -> Quantity:

@@ -28,13 +28,13 @@ from presscloth.sewing.things import (
 
 def taken_off(rim: Rim | None) -> Quantity:
     """What a raw edge takes off what meets it; nothing where its allowance is not known."""
-    return rim.allowance if rim is not None and rim.allowance is not None else NOTHING
+    return NOTHING if rim is None else rim.taken_off
 
 
 def stitched(flat: Flat, name: str) -> Quantity:
     """The length of a flat thing's edge between the ends of its stitching."""
     one, other = neighbours(flat, name)
-    return less(flat.edge(name).length, taken_off(one), taken_off(other))
+    return flat.edge(name).between(one, other)
 
 
 def stitched_leg(triangle: Triangle) -> Quantity:

@@ -18,6 +18,8 @@ MOST_ROWS = 4
 def opens(meeting: Meeting, system: System) -> bool:
     """Whether two edges differ by more than they may."""
     one, other = meeting.one[system], meeting.other[system]
+    if one is other:
+        return False
     return compare(abs(one - other), meeting.allowed[system], system) > 0
 
 

@@ -6,12 +6,13 @@ corner of the thing as it lies flat.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from enum import Enum
 from fractions import Fraction
 
 from presscloth.frozen import dataclass
+from presscloth.measure.following import is_following
 from presscloth.source import Span
 
 NOWHERE = Fraction(0)
@@ -73,6 +74,70 @@ class Lying:
     turned: int
     back: bool
     parts: tuple[Part, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Arranged:
+    """How the things that a statement used lie in what it made, and the lines across that.
+
+    `parts` are given where they are not simply those of what lies in it.
+    """
+
+    lying: tuple[Lying, ...] = ()
+    lines: tuple[Line, ...] = ()
+    parts: tuple[Part, ...] | None = None
+
+
+class Arrangement:
+    """How things lie in another, worked out when somebody first asks: a drawing does, most proofs do not.
+
+    `before` are the arrangements of the things that lie in it. They are worked out first and one after
+    another, so that a long chain of statements is no deep one.
+    """
+
+    def __init__(self, arrange: Callable[[], Arranged], before: tuple[Arrangement, ...] = ()) -> None:
+        self._arrange = arrange
+        self._before = before
+        self._arranged: Arranged | None = None
+        # What is followed is worked out where it is made, among the guards of what it was made by.
+        if is_following():
+            self._work_out()
+
+    @property
+    def lying(self) -> tuple[Lying, ...]:
+        return self._known().lying
+
+    @property
+    def lines(self) -> tuple[Line, ...]:
+        return self._known().lines
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        return self._known().parts or ()
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Arrangement) and self._known() == other._known()
+
+    def __hash__(self) -> int:
+        return hash(self._known())
+
+    def _known(self) -> Arranged:
+        waiting = [self]
+        while waiting:
+            unknown = [each for each in waiting[-1]._before if each._arranged is None]
+            if unknown:
+                waiting += unknown
+            else:
+                waiting.pop()._work_out()
+        return self._work_out()
+
+    def _work_out(self) -> Arranged:
+        if self._arranged is None:
+            arranged = self._arrange()
+            if arranged.parts is None:
+                arranged = replace(arranged, parts=parts_of(arranged.lying))
+            self._arranged, self._before = arranged, ()
+        return self._arranged
 
 
 def quarter_turned(part: Part, height: Fraction) -> Part:

@@ -8,6 +8,8 @@ of, each time.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System
@@ -65,7 +67,6 @@ class Outcome:
     """One statement, carried out without a problem: its work, what it made, and the thing that is."""
 
     work: Work
-    told: tuple[Told, ...]
     made: Made
     thing: Thing | None
 
@@ -88,19 +89,19 @@ class Memory:
     """What one size came to so far, exactly and on paper."""
 
     def __init__(self) -> None:
-        self._outcomes: dict[Span, list[Outcome]] = {}
+        self._outcomes: dict[Span, list[tuple[Outcome, Sequence[Told]]]] = {}
         self._cut: dict[tuple[Span, str], list[tuple[CutPiece, Thing]]] = {}
         self._pages = {system: Page(system) for system in System}
 
     def outcome(self, work: Work, reckoning: Reckoning) -> Outcome | None:
         """What the same work came to, if it was done before and the same amounts are told to it now."""
-        for outcome in self._outcomes.get(work.span, ()):
-            if outcome.is_of(work) and all(told.still(reckoning) for told in outcome.told):
+        for outcome, told in self._outcomes.get(work.span, ()):
+            if outcome.is_of(work) and all(each.still(reckoning) for each in told):
                 return outcome
         return None
 
-    def remember(self, outcome: Outcome) -> None:
-        self._outcomes.setdefault(outcome.work.span, []).append(outcome)
+    def remember(self, outcome: Outcome, told: Sequence[Told]) -> None:
+        self._outcomes.setdefault(outcome.work.span, []).append((outcome, told))
 
     def cut(self, piece: CutPiece, key: str, material: Material | None) -> Thing:
         """The thing that a piece is: the very same one each time that it is cut to the same size."""

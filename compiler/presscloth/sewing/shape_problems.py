@@ -73,12 +73,13 @@ class WrongShape(Problem):
     name: str
     found: str
     wanted: str
+    way_out: str = ""
 
     def message(self) -> str:
         return f"`{self.name}` is {self.found}; this needs {self.wanted}"
 
     def hint(self) -> str:
-        return "look at what was made of it before, or use another verb"
+        return self.way_out or "look at what was made of it before, or use another verb"
 
 
 class NothingLeft(Problem):

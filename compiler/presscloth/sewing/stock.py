@@ -32,6 +32,11 @@ class Drawn:
     short: bool
 
 
+def _first(lots: list[Lot]) -> Thing | None:
+    """The thing of the first lot of which something is left, else of the first."""
+    return next((lot.thing for lot in lots if lot.count), lots[0].thing if lots else None)
+
+
 class Stock:
     """Lots by name, each by the material's key where it matters, and every state that a thing was in."""
 
@@ -63,22 +68,21 @@ class Stock:
 
     def thing(self, name: str, key: str | None = None) -> Thing | None:
         """The thing of a name as it is now, or as it was when it was used up."""
-        lots = self._among(name, key)
-        return next((lot.thing for lot in lots if lot.count), lots[0].thing if lots else None)
+        return _first(self._among(name, key))
 
     def spoilt(self, name: str) -> bool:
         return any(lot.thing is None for lot in self._lots.get(name, {}).values())
 
     def _among(self, name: str, key: str | None) -> list[Lot]:
         lots = self._lots.get(name, {})
-        if key is None:
+        if key is None or len(lots) == 1:
             return list(lots.values())
         return [lot for of, lot in lots.items() if of == key] or list(lots.values())
 
     def take(self, name: str, key: str | None, count: int) -> Drawn:
         """Take so many, or as many as there are."""
         among = self._among(name, key)
-        thing, left, wanted = self.thing(name, key), self.left(name, key), count
+        thing, left, wanted = _first(among), sum(lot.count for lot in among), count
         made = sum(lot.made for lot in among)
         piece = all(lot.piece for lot in among)
         for of, lot in self._lots[name].items():

@@ -13,11 +13,11 @@ from functools import cached_property
 from types import MappingProxyType
 
 from presscloth.frozen import dataclass
-from presscloth.measure import Quantity, same_length
+from presscloth.measure import Quantity, compare, same_length
 from presscloth.measure.quantity import System
 from presscloth.recipe.tree import Form
 from presscloth.sewing.lengths import NOTHING, less, longest, times, total
-from presscloth.sewing.placing import Part
+from presscloth.sewing.placing import Arranged, Arrangement, Part
 from presscloth.source import Span
 
 SIDES = ("left", "right", "top", "bottom")
@@ -47,6 +47,11 @@ class Rim:
     @property
     def raw(self) -> bool:
         return self.state is State.RAW
+
+    @property
+    def taken_off(self) -> Quantity:
+        """What a raw edge takes off what meets it; nothing where its allowance is not known."""
+        return NOTHING if self.allowance is None else self.allowance
 
 
 FINISHED = Rim(State.FINISHED)
@@ -79,7 +84,7 @@ def together(rims: tuple[Rim, ...]) -> Rim | None:
     return None if any(rim.raw for rim in rims) else FINISHED
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Edge:
     """An edge: its length from corner to corner, and its rim.
 
@@ -101,6 +106,24 @@ class Edge:
 
     def finished(self, length: Quantity, rim: Rim = FINISHED) -> Edge:
         return Edge.plain(length, rim)
+
+    def between(self, one: Rim, other: Rim) -> Quantity:
+        """How long its stitching is between two rims; what is sewn again and again is reckoned once."""
+        for first, last, stitched in self._known:
+            if first is one and last is other:
+                return stitched
+        stitched = less(self.length, one.taken_off, other.taken_off)
+        self._known.append((one, other, stitched))
+        return stitched
+
+    @cached_property
+    def has_length(self) -> bool:
+        """Whether it is longer than nothing in both systems."""
+        return all(compare(self.length[system], NOTHING[system], system) > 0 for system in System)
+
+    @cached_property
+    def _known(self) -> list[tuple[Rim, Rim, Quantity]]:
+        return []
 
     @property
     def turned_end(self) -> Edge:
@@ -136,6 +159,17 @@ class Flat:
     seam_at: Quantity | None = None
     least: tuple[Quantity, Quantity] | None = None
     bow: tuple[Quantity, Quantity] = (NOTHING, NOTHING)
+
+    @property
+    def bowed(self) -> bool:
+        """Whether it is no rectangle."""
+        return self.bow[0] is not NOTHING or self.bow[1] is not NOTHING
+
+    @property
+    def is_something(self) -> bool:
+        """Whether it is a rectangle with four edges in both systems, and so has a width and a height."""
+        edges = self.left, self.right, self.top, self.bottom
+        return not self.bowed and all(edge.has_length for edge in edges)
 
     def edge(self, name: str) -> Edge:
         match name:
@@ -252,19 +286,29 @@ class Odd:
 Shape = Flat | Hollow | Circle | Triangle | Shaped | Long | Whole | Odd
 
 
+NO_ARRANGEMENT = Arrangement(Arranged)
+"""That of a thing in which nothing lies."""
+
+
 @dataclass(frozen=True, slots=True)
 class Thing:
     """A thing with what is remembered of it.
 
-    `parts` are the cut pieces as they lie in it; `gaps` how many turning gaps it has; `rows` the
+    `parts` are the cut pieces as they lie in it; `directed` is true where it matters of one of them which
+    way up it is; `gaps` how many turning gaps it has; `rows` the
     rows of Pieces from which it comes; `cause` the statement that made it although edges did not meet.
     """
 
     shape: Shape
-    parts: tuple[Part, ...] = ()
+    arrangement: Arrangement = NO_ARRANGEMENT
+    directed: bool = False
     gaps: int = 0
     rows: tuple[Span, ...] = ()
     cause: Span | None = None
+
+    @property
+    def parts(self) -> tuple[Part, ...]:
+        return self.arrangement.parts
 
 
 def rectangle(width: Quantity, height: Quantity, rim: Rim) -> Flat:

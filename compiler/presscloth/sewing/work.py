@@ -5,7 +5,7 @@ A verb asks for what it needs; what it asks for in vain is reported and stops th
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import field
 from typing import NoReturn
 
@@ -25,7 +25,7 @@ from presscloth.sewing.edge_problems import (
 from presscloth.sewing.lengths import NOTHING
 from presscloth.sewing.measuring import edge_of, seam_length
 from presscloth.sewing.meeting import judge
-from presscloth.sewing.placing import Line, Lying, Part
+from presscloth.sewing.placing import Arranged
 from presscloth.sewing.reckoning import Reckoning
 from presscloth.sewing.shape_problems import WrongShape, what_it_is
 from presscloth.sewing.things import (
@@ -65,12 +65,16 @@ class Used:
 
 @dataclass(frozen=True, slots=True)
 class Side:
-    """An edge of a used thing, as a seam finds it; `seam` is its length between the ends of stitching."""
+    """An edge of a used thing, as a seam finds it; `seam` is its length between the ends of stitching.
+
+    `lies_on` names the edge on which it comes to lie, where its thing lies face down on another.
+    """
 
     used: Used
     name: str
     edge: Edge
     seam: Quantity
+    lies_on: str = ""
 
     @property
     def words(self) -> str:
@@ -87,17 +91,16 @@ class Side:
 
 @dataclass(frozen=True, slots=True)
 class Made:
-    """What a statement makes, how the used things lie in it, and the lines across it.
+    """What a statement makes; `arrange` works out how the used things lie in it, when that is asked.
 
-    `parts` are given where they are not simply those of what lies in it, `gaps` where they are not
+    `directed` is true where it now matters which way up it is; `gaps` are given where they are not
     simply those of what was used. `of` names the places whose things it consists of; the others are
     held by it. None named: it consists of all.
     """
 
     shape: Shape
-    lying: tuple[Lying, ...] = ()
-    lines: tuple[Line, ...] = ()
-    parts: tuple[Part, ...] | None = None
+    arrange: Callable[[], Arranged] = Arranged
+    directed: bool = False
     gaps: int | None = None
     of: tuple[str, ...] = ()
 
@@ -196,8 +199,9 @@ class Work:
     def said(self, q: Quantity) -> str:
         return said(q, self.systems)
 
-    def wrong_shape(self, used: Used, wanted: str) -> NoReturn:
-        self.refuse(WrongShape(span=used.span, name=used.name, found=what_it_is(used.shape), wanted=wanted))
+    def wrong_shape(self, used: Used, wanted: str, way_out: str = "") -> NoReturn:
+        found = what_it_is(used.shape)
+        self.refuse(WrongShape(span=used.span, name=used.name, found=found, wanted=wanted, way_out=way_out))
 
     def flat(self, used: Used) -> Flat:
         return used.shape if isinstance(used.shape, Flat) else self.wrong_shape(used, "a flat thing")
@@ -223,7 +227,11 @@ class Work:
         rim = side.edge.rim
         if rim is None or not rim.raw:
             state = "raw in part only" if rim is None else rim.state.value
-            self.refuse(EdgeNotRaw(span=side.used.span, edge=side.words, state=state, doing=doing))
+            self.refuse(
+                EdgeNotRaw(
+                    span=side.used.span, edge=side.words, state=state, doing=doing, lies_on=side.lies_on
+                )
+            )
         return rim
 
     def allowance(self, *sides: Side) -> Quantity:
@@ -286,7 +294,6 @@ class Work:
         """Hold two lengths that meet against each other; `ease` allows more."""
         ease = self.amount("ease") if self.has("ease") else allowed
         one, other = lengths
-        rows = tuple(dict.fromkeys(rows))
         meeting = Meeting(self.span, len(self.meetings), left, right, one, other, ease, rows)
         self.meetings.append(meeting)
         problem = judge(meeting, self.systems, cut=cut)

@@ -11,12 +11,11 @@ from presscloth.recipe.tree import Form
 from presscloth.sewing.construction import Filled
 from presscloth.sewing.lengths import half, less, times
 from presscloth.sewing.measuring import measured
-from presscloth.sewing.placing import somewhere
 from presscloth.sewing.things import Flat, Hollow, Long, Odd
 from presscloth.sewing.verbs.binding import finished_on
 from presscloth.sewing.verbs.joining import sewn_against, tube
 from presscloth.sewing.verbs.layering import fits
-from presscloth.sewing.verbs.laying import lay
+from presscloth.sewing.verbs.laying import as_it_lay, with_on_it
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Used, Work
 
@@ -93,8 +92,8 @@ def attach(work: Work) -> Made:
     flat = isinstance(ground.shape, Flat) and isinstance(part.shape, Flat)
     if not (flat and fits(work, part, ground)):
         work.uncounted(part, part.count)
-    kept = somewhere(part.thing.parts) if isinstance(ground.shape, Flat) else ()
-    return Made(ground.shape, (lay(ground),), parts=(*ground.thing.parts, *kept), of=("ground",))
+    arrange = with_on_it(ground, part) if isinstance(ground.shape, Flat) else as_it_lay(ground)
+    return Made(ground.shape, arrange, of=("ground",))
 
 
 def tack(work: Work) -> Made:
@@ -111,7 +110,7 @@ def tack(work: Work) -> Made:
         work.must_be_raw(part, "tacked")
         work.must_be_raw(edge, "tacked to")
         work.meet(part, edge)
-    return Made(ground.shape, (lay(ground),), parts=ground.thing.parts, of=("edge",))
+    return Made(ground.shape, as_it_lay(ground), of=("edge",))
 
 
 def insert(work: Work) -> Made:
@@ -122,7 +121,7 @@ def insert(work: Work) -> Made:
     """
     part, edge = work.one("part"), work.edge("edge")
     used = edge.used
-    kept = Made(used.shape, (lay(used),), parts=used.thing.parts, of=("edge",))
+    kept = Made(used.shape, as_it_lay(used), of=("edge",))
     if not (isinstance(part.shape, Long) and part.shape.form is Form.ZIP):
         work.uncounted(part, part.count)
         return kept
@@ -177,7 +176,7 @@ def fill(work: Work) -> Made:
     used, filling = work.one("thing"), work.one("filling")
     weight = work.amount("weight", Kind.WEIGHT)
     work.filled.append(Filled(filling.name, weight, work.times, work.span))
-    return Made(used.shape, (lay(used),), parts=used.thing.parts, of=("thing",))
+    return Made(used.shape, as_it_lay(used), of=("thing",))
 
 
 def finish(work: Work) -> Made:

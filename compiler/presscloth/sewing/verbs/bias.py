@@ -5,8 +5,8 @@ from __future__ import annotations
 from presscloth.measure import Quantity, compare
 from presscloth.problems import Problem
 from presscloth.sewing.lengths import less, longest, shortest, times, times_root_two
-from presscloth.sewing.placing import somewhere
 from presscloth.sewing.things import Rim, rectangle
+from presscloth.sewing.verbs.laying import sewn_from
 from presscloth.sewing.verbs.trimming import hold_segments, holds
 from presscloth.sewing.verbs.units import NotSquare
 from presscloth.sewing.verbs.verb import Verb
@@ -101,7 +101,7 @@ def cut_continuous_bias(work: Work) -> Made:
 
 
 def _strip(long: Quantity, width: Quantity, rim: Rim, used: Used) -> Made:
-    return Made(rectangle(long, width.computed(), rim), parts=somewhere(used.thing.parts))
+    return Made(rectangle(long, width.computed(), rim), sewn_from(used))
 
 
 CUT_BIAS = Verb("cut bias", {"cut bias {width:measure} wide from {from:thing}": cut_bias}, in_all=True)

@@ -22,7 +22,7 @@ from presscloth.sewing.things import (
     Shaped,
     same_allowance,
 )
-from presscloth.sewing.verbs.laying import lay
+from presscloth.sewing.verbs.laying import as_it_lay
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
 
@@ -106,7 +106,7 @@ def _finished(work: Work, *, takes_allowance: bool) -> Made:
     used, named = work.one("thing"), work.edges("thing")
     if isinstance(used.shape, Odd):
         work.uncounted(work.one("strips"))
-        return Made(used.shape, (lay(used),), of=("thing",))
+        return Made(used.shape, as_it_lay(used), of=("thing",))
     names = named or _names(used.shape)
     sides = _sides(work, used, names)
     for side in sides:
@@ -116,7 +116,7 @@ def _finished(work: Work, *, takes_allowance: bool) -> Made:
     taken = {side.name: work.allowance(side) if takes_allowance else NOTHING for side in sides}
     work.seams.append(total(side.edge.length for side in sides))
     shape = finished_on(used.shape, taken)
-    return Made(shape, (lay(used),), parts=used.thing.parts, of=("thing",))
+    return Made(shape, as_it_lay(used), of=("thing",))
 
 
 def _names(shape: Shape) -> tuple[str, ...]:

@@ -6,10 +6,9 @@ from dataclasses import replace
 
 from presscloth.measure import Quantity
 from presscloth.problems import Problem
-from presscloth.sewing.cut_things import in_mm
 from presscloth.sewing.lengths import less, times, times_root_two, total
 from presscloth.sewing.things import Flat, rectangle, turned
-from presscloth.sewing.verbs.laying import in_a_column, in_a_row, lay, lies_along
+from presscloth.sewing.verbs.laying import in_a_column, in_a_row, in_the_middle, lies_along
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Used, Work
 
@@ -209,10 +208,7 @@ def _hold_mitre(
 
 def _bordered(work: Work, thing: Used, made: Flat) -> Made:
     """What is bordered lies in the middle."""
-    flat = work.flat(thing)
-    x = (in_mm(made.width) - in_mm(flat.width)) / 2
-    y = (in_mm(made.height) - in_mm(flat.height)) / 2
-    return Made(made, (lay(thing, x, y),))
+    return Made(made, in_the_middle(thing, made.width, made.height))
 
 
 BORDER = Verb(

@@ -9,7 +9,7 @@ from presscloth.problems import Problem
 from presscloth.recipe.patterns import ResultRule
 from presscloth.sewing.lengths import NOTHING, half, less, times, total
 from presscloth.sewing.things import Hollow, State, same_allowance
-from presscloth.sewing.verbs.laying import lay
+from presscloth.sewing.verbs.laying import as_it_lay
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Used, Work
 
@@ -152,7 +152,7 @@ def _boxed(work: Work, depth: Quantity) -> Made:
         depth=depth,
     )
     work.seams.append(depth)
-    return Made(boxed, (lay(used),), parts=used.thing.parts)
+    return Made(boxed, as_it_lay(used))
 
 
 _BY_CUTTING = (

@@ -10,7 +10,7 @@ from presscloth.measure import Quantity
 from presscloth.problems import Problem
 from presscloth.sewing.cut_things import in_mm
 from presscloth.sewing.lengths import half, less, times, total
-from presscloth.sewing.placing import Lying, parts_moved
+from presscloth.sewing.placing import Arranged, Lying, parts_moved
 from presscloth.sewing.things import Edge, Flat, one_after_the_other
 from presscloth.sewing.verbs.laying import against, lying_in_line, turned_to
 from presscloth.sewing.work import Made, Side, Work
@@ -88,9 +88,14 @@ def join_centred(work: Work) -> Made:
     across = one.name in ("left", "right")
     step = Edge.plain(ledge, work.must_be_raw(longer))
     made = _with_ledges(straight, [flat for _, flat, _ in pairs], step, taken, across=across)
-    lying, lines = lying_in_line([p[0].used for p in pairs], [p[2] for p in pairs], (taken,), across=across)
     is_shorter = [side is shorter for side, _, _ in pairs]
-    return Made(made, _moved(lying, is_shorter, in_mm(ledge), across=across), lines)
+
+    def arrange() -> Arranged:
+        used, quarters = [side.used for side, _, _ in pairs], [turns for _, _, turns in pairs]
+        straight = lying_in_line(used, quarters, (taken,), across=across)
+        return replace(straight, lying=_moved(straight.lying, is_shorter, in_mm(ledge), across=across))
+
+    return Made(made, arrange)
 
 
 def _in_order(work: Work, one: Side, other: Side) -> tuple[Side, Side]:

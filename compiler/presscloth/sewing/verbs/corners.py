@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from presscloth.measure import Quantity
 from presscloth.sewing.lengths import less, times_root_two
-from presscloth.sewing.placing import somewhere
 from presscloth.sewing.things import LONG_SIDE, Odd, Rim, Shape, State, Triangle, alike, rectangle
+from presscloth.sewing.verbs.laying import sewn_from
 from presscloth.sewing.work import Made, Work
 
 
@@ -18,8 +18,7 @@ def join_triangles(work: Work) -> Made:
     first, second = work.one("first"), work.one("second")
     one, other = work.edge("first"), work.edge("second")
     taken = work.join(one, other)
-    parts = tuple(part for used in (first, second) for part in somewhere(used.thing.parts))
-    return Made(_joined(first.shape, one.name, second.shape, other.name, taken), parts=parts)
+    return Made(_joined(first.shape, one.name, second.shape, other.name, taken), sewn_from(first, second))
 
 
 def _joined(one: Shape, edge: str, other: Shape, own: str, taken: Quantity) -> Shape:

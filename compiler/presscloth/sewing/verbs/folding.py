@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 from presscloth.measure import Quantity, compare
 from presscloth.sewing.cut_things import box_of, in_mm
 from presscloth.sewing.lengths import half, less, times, total
 from presscloth.sewing.measuring import stitched
-from presscloth.sewing.placing import Box, Line, Mark, Part, folded_up, seen_in
+from presscloth.sewing.placing import Arranged, Box, Line, Mark, Part, folded_up, seen_in
 from presscloth.sewing.things import (
     FOLDED,
     OPPOSITE,
@@ -22,7 +23,7 @@ from presscloth.sewing.things import (
 )
 from presscloth.sewing.verbs.folding_problems import FoldUnclear, OpeningUneven, SeamNotInTheMiddle
 from presscloth.sewing.verbs.joining import tube
-from presscloth.sewing.verbs.laying import lay
+from presscloth.sewing.verbs.laying import as_it_lay, lay
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Used, Work
 
@@ -40,15 +41,16 @@ def fold(work: Work) -> Made:
     if isinstance(shape, Long):
         lengthways = work.says("way") in ("lengthways", "side to side")
         length = shape.length if lengthways else times(Fraction(1, parts_of), shape.length)
-        return Made(Long(length, shape.form), (lay(used),))
+        return Made(Long(length, shape.form), as_it_lay(used))
     flat = work.flat(used)
     across = _halves_width(work, used, flat)
-    return Made(
-        _narrowed(flat, parts_of) if across else _lowered(flat, parts_of),
-        (lay(used),),
-        _fold_lines(used, parts_of, across=across),
-        parts=_seen(used, parts_of, across=across),
-    )
+    folded = _narrowed(flat, parts_of) if across else _lowered(flat, parts_of)
+
+    def arrange() -> Arranged:
+        lines, seen = _fold_lines(used, parts_of, across=across), _seen(used, parts_of, across=across)
+        return Arranged((lay(used),), lines, seen)
+
+    return Made(folded, arrange)
 
 
 def _halves_width(work: Work, used: Used, flat: Flat) -> bool:
@@ -140,11 +142,15 @@ def fold_and_join_sides(work: Work) -> Made:
         ends={"top": flat.top.long(mouth)},
         closed={"bottom": FOLDED, **{name: Rim(State.SEWN, t) for name, t in taken.items()}},
     )
-    laid = lay(used)
-    window = Box(in_mm(taken["left"]), Fraction(0), in_mm(width), in_mm(middle))
-    parts = seen_in(folded_up(used.thing.parts, in_mm(middle)), window)
-    fold_line = Line(Mark.FOLD, (Fraction(0), in_mm(middle)), (laid.box.width, in_mm(middle)))
-    return Made(hollow, (laid,), (fold_line, *_side_lines(laid.box, taken)), parts=parts)
+
+    def arrange() -> Arranged:
+        laid = lay(used)
+        window = Box(in_mm(taken["left"]), Fraction(0), in_mm(width), in_mm(middle))
+        parts = seen_in(folded_up(used.thing.parts, in_mm(middle)), window)
+        fold_line = Line(Mark.FOLD, (Fraction(0), in_mm(middle)), (laid.box.width, in_mm(middle)))
+        return Arranged((laid,), (fold_line, *_side_lines(laid.box, taken)), parts)
+
+    return Made(hollow, arrange)
 
 
 def _side_lines(box: Box, taken: dict[str, Quantity]) -> tuple[Line, ...]:
@@ -214,7 +220,11 @@ def fold_and_join_long_edges(work: Work) -> Made:
     one, other = work.side(used, edge), work.side(used, OPPOSITE[edge])
     taken = work.join(one, other)
     made = tube(used, flat, edge, times(2, taken))
-    return Made(made.shape, made.lying, _fold_lines(used, 2, across=edge == "left"), parts=made.parts)
+
+    def arrange() -> Arranged:
+        return replace(made.arrange(), lines=_fold_lines(used, 2, across=edge == "left"))
+
+    return Made(made.shape, arrange)
 
 
 FOLD = Verb(

@@ -26,7 +26,7 @@ from presscloth.sewing.things import (
 )
 from presscloth.sewing.verbs.binding import finished_on
 from presscloth.sewing.verbs.joining import unmeasured
-from presscloth.sewing.verbs.laying import against, lay, lies_along, turned_to
+from presscloth.sewing.verbs.laying import against, as_it_lay, lies_along, turned_to
 from presscloth.sewing.verbs.setting_in import hold_fullness
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
@@ -112,7 +112,7 @@ def hem(work: Work) -> Made:
         by = total((by, work.amount("then")))
     names = work.edges("edges")
     if isinstance(used.shape, Odd):
-        return Made(Odd(used.shape.width, used.shape.height, FINISHED), (lay(used),))
+        return Made(Odd(used.shape.width, used.shape.height, FINISHED), as_it_lay(used))
     if isinstance(used.shape, Circle):
         edge = Edge.plain(times_pi(used.shape.diameter), used.shape.rim)
         sides: tuple[Side, ...] = (Side(used, "edge", edge, edge.length),)
@@ -122,7 +122,7 @@ def hem(work: Work) -> Made:
         work.must_be_raw(side, "hemmed")
         work.seams.append(side.edge.length)
     shape = finished_on(used.shape, {side.name: by for side in sides})
-    return Made(shape, (lay(used),), parts=used.thing.parts)
+    return Made(shape, as_it_lay(used))
 
 
 def _open_edges(used: Used, names: tuple[str, ...]) -> tuple[str, ...]:
@@ -141,7 +141,7 @@ def band(work: Work) -> Made:
     edge, strip = work.edge("edge"), work.one("band")
     if unmeasured((strip,)):
         work.uncounted(strip)
-        return Made(edge.used.shape, (lay(edge.used),), of=("edge",))
+        return Made(edge.used.shape, as_it_lay(edge.used), of=("edge",))
     if not isinstance(edge.used.shape, Hollow):
         work.flat(edge.used)
     meeting, far, deep = _band_edge(work, strip, edge)
@@ -155,7 +155,7 @@ def band(work: Work) -> Made:
     work.seams.append(meeting.seam)
     closed = far.rim is not None and not far.rim.raw
     seen = less(deep, taken) if closed else half(less(deep, times(2, taken)))
-    return Made(_banded(work, edge, meeting, seen, taken), (lay(edge.used),), parts=edge.used.thing.parts)
+    return Made(_banded(work, edge, meeting, seen, taken), as_it_lay(edge.used))
 
 
 def _band_edge(work: Work, strip: Used, edge: Side) -> tuple[Side, Edge, Quantity]:
@@ -209,7 +209,7 @@ def draw_through(work: Work) -> Made:
     if isinstance(used.shape, Flat):
         return _drawn(work, used, stitched(used.shape, "top"), f"the top of `{used.name}`")
     work.uncounted(work.one("drawn"), work.one("drawn").count)
-    return Made(used.shape, (lay(used),), parts=used.thing.parts, of=("through",))
+    return Made(used.shape, as_it_lay(used), of=("through",))
 
 
 def draw_through_edge(work: Work) -> Made:
@@ -240,7 +240,7 @@ def _drawn(work: Work, used: Used, casing: Quantity, words: str) -> Made:
                     labels=work.rows_of(drawn, used),
                 )
             )
-    return Made(used.shape, (lay(used),), parts=used.thing.parts, of=("through",))
+    return Made(used.shape, as_it_lay(used), of=("through",))
 
 
 HEM = Verb(

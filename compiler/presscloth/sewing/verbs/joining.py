@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from itertools import pairwise
+from typing import NoReturn
 
 from presscloth.measure import Quantity
 from presscloth.recipe.statement import Choice, Counted, Statement, Things
 from presscloth.sewing.lengths import half, less, longest, times, total
 from presscloth.sewing.measuring import stitched_diameter
-from presscloth.sewing.placing import somewhere
+from presscloth.sewing.placing import Arranged, somewhere
 from presscloth.sewing.things import (
     OPPOSITE,
     SEWN,
@@ -37,14 +38,41 @@ from presscloth.sewing.verbs.joining_problems import (
     RawEdgeLapped,
     SidesMakeNoPouch,
 )
-from presscloth.sewing.verbs.laying import against, in_a_column, in_a_row, lay, lying_in_line, turned_to
+from presscloth.sewing.verbs.laying import (
+    against,
+    as_it_lay,
+    face_to_face,
+    in_a_column,
+    in_a_row,
+    lay,
+    lying_in_line,
+    sewn_from,
+    turned_to,
+)
 from presscloth.sewing.verbs.shaped import join_shaped, pouch_of_shaped
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
 
 MIRRORED = {"left": "right", "right": "left", "top": "top", "bottom": "bottom"}
 
-NOT_FLAT = "flat things; a tube is sewn to another with `set A into bottom of B`"
+
+def not_flat(work: Work, used: Used) -> NoReturn:
+    """Only flat things are joined edge to edge."""
+    if isinstance(used.shape, Hollow):
+        way_out = "join it while it is flat; `fold A in half, join sides` closes both ends of what it becomes"
+        work.wrong_shape(
+            used, "flat things; a tube is sewn to another with `set A into bottom of B`", way_out
+        )
+    work.wrong_shape(used, "flat things")
+
+
+def face_down(work: Work, first: Used, second: Used, name: str) -> tuple[Side, Side]:
+    """An edge of a thing, and the edge of a second one that comes to lie on it, right sides together.
+
+    The second is turned over sideways: its right edge lies at the left.
+    """
+    side, other = work.side(first, name), work.side(second, MIRRORED[name])
+    return side, other if other.name == name else replace(other, lies_on=side.words)
 
 
 def unmeasured(used: Sequence[Used]) -> bool:
@@ -56,7 +84,7 @@ def not_measured(work: Work, used: Sequence[Used]) -> Made:
     """Sewn together without anything to measure by: all but the first are counted."""
     for each in used[1:]:
         work.uncounted(each)
-    return Made(Odd(), parts=tuple(part for each in used for part in somewhere(each.thing.parts)))
+    return Made(Odd(), sewn_from(*used))
 
 
 def join_in_line(work: Work) -> Made:
@@ -104,14 +132,11 @@ def _in_line(work: Work, parts: Sequence[Used]) -> Made:
     if unmeasured(parts):
         return not_measured(work, parts)
     across = work.says("way") == "side by side"
-    flats = tuple(
-        each.shape if isinstance(each.shape, Flat) else work.wrong_shape(each, NOT_FLAT) for each in parts
-    )
+    flats = tuple(each.shape if isinstance(each.shape, Flat) else not_flat(work, each) for each in parts)
     near, far = ("right", "left") if across else ("bottom", "top")
     taken = tuple(work.join(work.side(one, near), work.side(other, far)) for one, other in pairwise(parts))
     flat = in_a_row(flats, taken) if across else in_a_column(flats, taken)
-    lying, lines = lying_in_line(parts, [0] * len(parts), taken, across=across)
-    return Made(flat, lying, lines)
+    return Made(flat, lambda: lying_in_line(parts, [0] * len(parts), taken, across=across))
 
 
 def join_edges(work: Work) -> Made:
@@ -129,7 +154,7 @@ def join_edges(work: Work) -> Made:
         return join_triangles(work)
     for used in (first, second):
         if not isinstance(used.shape, Flat):
-            work.wrong_shape(used, NOT_FLAT)
+            not_flat(work, used)
     one, other = work.edge("first"), work.edge("second")
     taken = work.join(one, other)
     if work.closes:
@@ -145,8 +170,8 @@ def sewn_against(work: Work, one: Side, other: Side, taken: Quantity) -> Made:
     if one.name in ("top", "left"):
         pairs.reverse()
     across = one.name in ("left", "right")
-    lying, lines = lying_in_line([p[0] for p in pairs], [p[1] for p in pairs], (taken,), across=across)
-    return Made(made, lying, lines)
+    used, turns = [p[0] for p in pairs], [p[1] for p in pairs]
+    return Made(made, lambda: lying_in_line(used, turns, (taken,), across=across))
 
 
 def tube(used: Used, flat: Flat, edge: str, lost: Quantity) -> Made:
@@ -162,7 +187,7 @@ def tube(used: Used, flat: Flat, edge: str, lost: Quantity) -> Made:
         ends=ends,
         closed={edge: SEWN, OPPOSITE[edge]: SEWN},
     )
-    return Made(hollow, (lay(used),), parts=somewhere(used.thing.parts))
+    return Made(hollow, lambda: Arranged((lay(used),), parts=somewhere(used.thing.parts)))
 
 
 def _ring(edge: Edge, length: Quantity) -> Edge:
@@ -192,7 +217,7 @@ def _round_pouch(work: Work, one: Circle, other: Circle) -> Made:
     taken = work.join(*sides)
     across = less(one.diameter, times(2, taken))
     hollow = Hollow(across, across, None, {}, dict.fromkeys(SIDES, SEWN), round=True)
-    return Made(hollow, (lay(first),), parts=first.thing.parts)
+    return Made(hollow, as_it_lay(first))
 
 
 def join_on_sides(work: Work) -> Made:
@@ -215,8 +240,7 @@ def _pouch(work: Work, sides: Sequence[str]) -> Made:
     if unmeasured((first, second)):
         return not_measured(work, (first, second))
     front, back = work.flat(first), work.flat(second)
-    # The second lies face down on the first, turned over sideways: its right edge is at the left.
-    taken = {name: work.join(work.side(first, name), work.side(second, MIRRORED[name])) for name in sides}
+    taken = {name: work.join(*face_down(work, first, second, name)) for name in sides}
     hollow = Hollow(
         width=less(front.width, *_of(taken, "left", "right")),
         height=less(front.height, *_of(taken, "top", "bottom")),
@@ -224,9 +248,7 @@ def _pouch(work: Work, sides: Sequence[str]) -> Made:
         ends={name: _mouth(front, back, name, taken) for name in SIDES if name not in sides},
         closed={name: Rim(State.SEWN, amount) for name, amount in taken.items()},
     )
-    near, far = lay(first), lay(second)
-    behind = tuple(replace(part, back=True) for part in far.parts)
-    return Made(hollow, (near, replace(far, back=True, parts=behind)))
+    return Made(hollow, face_to_face(first, second))
 
 
 def _of(taken: Mapping[str, Quantity], *names: str) -> tuple[Quantity, ...]:

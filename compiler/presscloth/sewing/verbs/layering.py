@@ -6,12 +6,10 @@ from dataclasses import replace
 
 from presscloth.measure import Kind, Quantity, compare
 from presscloth.recipe.patterns import ResultRule
-from presscloth.sewing.cut_things import in_mm
 from presscloth.sewing.lengths import less, shared, shortest, times, total
 from presscloth.sewing.measuring import stitched_diameter, taken_off
-from presscloth.sewing.placing import somewhere
 from presscloth.sewing.things import FINISHED, SIDES, Circle, Edge, Flat, Hollow, Odd, Rim, Shaped, State
-from presscloth.sewing.verbs.joining import MIRRORED, not_measured, unmeasured
+from presscloth.sewing.verbs.joining import face_down, not_measured, unmeasured
 from presscloth.sewing.verbs.joining_problems import NothingToJoin
 from presscloth.sewing.verbs.layering_problems import (
     CannotBeTurned,
@@ -20,7 +18,7 @@ from presscloth.sewing.verbs.layering_problems import (
     LayerTooSmall,
     NoTurningGap,
 )
-from presscloth.sewing.verbs.laying import lay
+from presscloth.sewing.verbs.laying import as_it_lay, in_the_middle, with_on_it
 from presscloth.sewing.verbs.shaped import bag_out_shaped
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
@@ -50,7 +48,7 @@ def line(work: Work) -> Made:
         height=less(shell.height, *(taken[n] for n in ("top", "bottom") if n in taken)),
         ends={name: end.finished(end.length) for name, end in shell.ends.items()},
     )
-    return Made(hollow, (lay(outer),), parts=outer.thing.parts, gaps=0)
+    return Made(hollow, as_it_lay(outer), gaps=0)
 
 
 def _hold_same(work: Work, outer: Used, lining: Used, shell: Hollow, inner: Hollow) -> None:
@@ -97,9 +95,7 @@ def layer(work: Work) -> Made:
     top = flats[0].left.rim
     rim = Rim(State.RAW, None if top is None else top.allowance)
     side, end = Edge.plain(height, rim), Edge.plain(width, rim)
-    size = lay(layers[0]).box
-    first = lay(layers[0], (in_mm(width) - size.width) / 2, (in_mm(height) - size.height) / 2)
-    return Made(Flat(side, side, end, end, least=least), (first,))
+    return Made(Flat(side, side, end, end, least=least), in_the_middle(layers[0], width, height))
 
 
 def _shrunk(side: Quantity, share: Quantity) -> Quantity:
@@ -144,12 +140,8 @@ def bag_out(work: Work) -> Made:
         return _round_bagged(work, first, first.shape, second, second.shape)
     front = work.flat(first)
     work.flat(second)
-    taken = {
-        name: work.join(work.side(first, name), work.side(second, MIRRORED[name]))
-        for name in SIDES
-        if name not in is_open
-    }
-    return Made(_turned_out(front, taken), (lay(first),), gaps=0)
+    taken = {name: work.join(*face_down(work, first, second, name)) for name in SIDES if name not in is_open}
+    return Made(_turned_out(front, taken), as_it_lay(first), gaps=0)
 
 
 def _turned_out(flat: Flat, taken: dict[str, Quantity]) -> Flat:
@@ -170,7 +162,7 @@ def _round_bagged(work: Work, first: Used, one: Circle, second: Used, other: Cir
         for used, circle in ((first, one), (second, other))
     )
     taken = work.join(*sides)
-    return Made(Circle(less(one.diameter, times(2, taken)), FINISHED), (lay(first),), gaps=0)
+    return Made(Circle(less(one.diameter, times(2, taken)), FINISHED), as_it_lay(first), gaps=0)
 
 
 def lay_on(work: Work) -> Made:
@@ -186,8 +178,7 @@ def lay_on(work: Work) -> Made:
         lengths = (one.edge.length, other.edge.length)
         rows = (*part.thing.rows, *ground.thing.rows)
         work.compare(one.words, other.words, lengths, rows=rows, cut=True)
-    parts = (*ground.thing.parts, *somewhere(part.thing.parts))
-    return Made(ground.shape, (lay(ground),), parts=parts, of=("ground",))
+    return Made(ground.shape, with_on_it(ground, part), of=("ground",))
 
 
 def fuse(work: Work) -> Made:
@@ -199,7 +190,7 @@ def fuse(work: Work) -> Made:
     for _ in range(part.count):
         if not fits(work, part, ground):
             work.uncounted(part)
-    return Made(ground.shape, (lay(ground),), parts=ground.thing.parts, of=("ground",))
+    return Made(ground.shape, as_it_lay(ground), of=("ground",))
 
 
 def fits(work: Work, part: Used, ground: Used) -> bool:

@@ -23,7 +23,7 @@ from presscloth.sewing.things import (
     together,
 )
 from presscloth.sewing.verbs.joining import not_measured, sewn_against, unmeasured
-from presscloth.sewing.verbs.laying import lay
+from presscloth.sewing.verbs.laying import as_it_lay
 from presscloth.sewing.verbs.shaped import sewn_together
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
@@ -168,7 +168,7 @@ def _closed(
         closed={**outer.closed, opening.name: Rim(SEWN.state, taken)},
         round=is_round,
     )
-    return Made(hollow, (lay(opening.used),), parts=opening.used.thing.parts)
+    return Made(hollow, as_it_lay(opening.used))
 
 
 def _tube(work: Work, part: Used, inner: Hollow, outer: Hollow, opening: Side) -> Made:
@@ -189,7 +189,7 @@ def _tube(work: Work, part: Used, inner: Hollow, outer: Hollow, opening: Side) -
         ends=ends,
         closed=outer.closed,
     )
-    return Made(hollow, (lay(opening.used),), parts=opening.used.thing.parts)
+    return Made(hollow, as_it_lay(opening.used))
 
 
 def _with_far_end(outer: Hollow, opening: str, inner: Hollow, own: str) -> Mapping[str, Edge]:
@@ -252,7 +252,7 @@ def _tubes(work: Work, gathered: Side, edge: Side, taken: Quantity) -> Made:
         ends=_with_far_end(outer, edge.name, inner, gathered.name),
         closed=outer.closed,
     )
-    return Made(hollow, (lay(edge.used),), parts=edge.used.thing.parts)
+    return Made(hollow, as_it_lay(edge.used))
 
 
 SET_IN = Verb("set in", {"set {part:thing} into {edge:edge}": set_in})

@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from presscloth.measure import Quantity
 from presscloth.recipe.outline import over
 from presscloth.sewing.lengths import total
-from presscloth.sewing.placing import somewhere
 from presscloth.sewing.shape_problems import WrongShape, what_it_is
 from presscloth.sewing.things import FINISHED, SIDES, Edge, Flat, Hollow, Rim, Shaped, State
-from presscloth.sewing.verbs.laying import lay
+from presscloth.sewing.verbs.laying import as_it_lay, face_to_face, sewn_from
 from presscloth.sewing.work import Made, Side, Used, Work
 
 ALIKE = "a thing cut by an outline with the same edges"
@@ -33,8 +31,7 @@ def sewn_together(work: Work, one: Side, other: Side) -> Made:
     for name, edge in _edges(work, other.used).items():
         if name != other.name:
             edges[f"{other.used.name} {name}" if name in edges else name] = edge
-    parts = tuple(part for side in (one, other) for part in somewhere(side.used.thing.parts))
-    return Made(Shaped(edges), parts=parts)
+    return Made(Shaped(edges), sewn_from(one.used, other.used))
 
 
 def _edges(work: Work, used: Used) -> Mapping[str, Edge]:
@@ -68,9 +65,7 @@ def pouch_of_shaped(work: Work, sides: Sequence[str]) -> Made:
         ends=ends,
         closed={name: Rim(State.SEWN, amount) for name, amount in taken.items()},
     )
-    near, far_side = lay(first), lay(second)
-    behind = tuple(replace(part, back=True) for part in far_side.parts)
-    return Made(hollow, (near, replace(far_side, back=True, parts=behind)))
+    return Made(hollow, face_to_face(first, second))
 
 
 def bag_out_shaped(work: Work, is_open: Sequence[str]) -> Made:
@@ -84,7 +79,7 @@ def bag_out_shaped(work: Work, is_open: Sequence[str]) -> Made:
             work.join(*_meeting(work, first, second, name))
             edges[name] = Edge.plain(edge.length, FINISHED)
     across, down = _stitched(work, first, front)
-    return Made(Shaped(edges, across, down, across, down), (lay(first),), gaps=0)
+    return Made(Shaped(edges, across, down, across, down), as_it_lay(first), gaps=0)
 
 
 def _pair(work: Work) -> tuple[Used, Used, Shaped]:

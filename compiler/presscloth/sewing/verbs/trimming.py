@@ -8,9 +8,9 @@ from math import floor
 from presscloth.measure import Quantity, System, compare
 from presscloth.recipe.patterns import ResultRule
 from presscloth.sewing.cut_things import in_mm
-from presscloth.sewing.placing import Box, seen_in, somewhere
+from presscloth.sewing.placing import Arranged, Box, seen_in
 from presscloth.sewing.things import Flat, Odd, Rim, State, rectangle, together
-from presscloth.sewing.verbs.laying import lay
+from presscloth.sewing.verbs.laying import lay, sewn_from
 from presscloth.sewing.verbs.trimming_problems import (
     ClothSmallerThanField,
     FewerWouldDo,
@@ -59,8 +59,12 @@ def stitch_out(work: Work) -> Made:
                 span=used.span, name=used.name, size=size, field=_size(work, field), labels=labels
             )
         )
-    parts = tuple(replace(part, way=STITCHED_OUT) for part in used.thing.parts)
-    return Made(flat, (lay(used),), parts=parts)
+
+    def arrange() -> Arranged:
+        parts = tuple(replace(part, way=STITCHED_OUT) for part in used.thing.parts)
+        return Arranged((lay(used),), parts=parts)
+
+    return Made(flat, arrange, directed=True)
 
 
 def _systems_where(
@@ -88,7 +92,7 @@ def trim(work: Work) -> Made:
     width, height = work.amount("width"), work.amount("height")
     shape = used.shape
     if isinstance(shape, Odd):
-        return Made(rectangle(width, height, _raw(work, shape.rim)), parts=used.thing.parts)
+        return Made(rectangle(width, height, _raw(work, shape.rim)), lambda: Arranged(parts=used.thing.parts))
     flat = work.flat(used)
     least = flat.least or (flat.width, flat.height)
     for word, has, wants in (("wide", least[0], width), ("high", least[1], height)):
@@ -105,14 +109,14 @@ def trim(work: Work) -> Made:
             )
             break
     rims = tuple(rim for rim in (e.rim for e in (flat.left, flat.right, flat.top, flat.bottom)) if rim)
-    window = Box(
-        (in_mm(flat.width) - in_mm(width)) / 2,
-        (in_mm(flat.height) - in_mm(height)) / 2,
-        in_mm(width),
-        in_mm(height),
-    )
     made = rectangle(width.computed(), height.computed(), _raw(work, together(rims) if rims else None))
-    return Made(made, (lay(used),), parts=seen_in(used.thing.parts, window))
+
+    def arrange() -> Arranged:
+        wide, high = in_mm(width), in_mm(height)
+        window = Box((in_mm(flat.width) - wide) / 2, (in_mm(flat.height) - high) / 2, wide, high)
+        return Arranged((lay(used),), parts=seen_in(used.thing.parts, window))
+
+    return Made(made, arrange)
 
 
 def _raw(work: Work, rim: Rim | None) -> Rim:
@@ -135,7 +139,7 @@ def cut_wide(work: Work) -> Made:
     rim = _raw(work, flat.left.rim)
     side = flat.left.finished(flat.left.length, rim)
     segment = Flat(side, side, flat.top.long(width.computed()), flat.bottom.long(width.computed()))
-    return Made(segment, parts=somewhere(used.thing.parts))
+    return Made(segment, sewn_from(used))
 
 
 def cut_high(work: Work) -> Made:
@@ -147,7 +151,7 @@ def cut_high(work: Work) -> Made:
     rim = _raw(work, flat.top.rim)
     end = flat.top.finished(flat.top.length, rim)
     segment = Flat(flat.left.long(height.computed()), flat.right.long(height.computed()), end, end)
-    return Made(segment, parts=somewhere(used.thing.parts))
+    return Made(segment, sewn_from(used))
 
 
 def hold_segments(work: Work, used: Used, across: Quantity, one: Quantity) -> None:

@@ -7,8 +7,8 @@ from fractions import Fraction
 from presscloth.measure import Quantity, compare
 from presscloth.problems import Problem
 from presscloth.sewing.lengths import half, less, shortest, times, times_root_two, total
-from presscloth.sewing.placing import somewhere
 from presscloth.sewing.things import SIDES, Flat, Rim, State, Triangle, rectangle, same_allowance
+from presscloth.sewing.verbs.laying import sewn_from
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.wording import listed
 from presscloth.sewing.work import Made, Side, Used, Work
@@ -254,8 +254,7 @@ def pair(work: Work) -> Made:
         case _:
             work.refuse(UnitsUnknown(span=work.place("units"), units=units))
     rim = work.must_be_raw(edges[0])
-    parts = tuple(part for used in (first, second) for part in somewhere(used.thing.parts))
-    return Made(rectangle(left, left, rim), parts=parts)
+    return Made(rectangle(left, left, rim), sewn_from(first, second))
 
 
 def _all_round(work: Work, used: Used, flat: Flat) -> Side:
@@ -303,10 +302,10 @@ def set_on_point(work: Work) -> Made:
     outside = shortest(beyond)
     width = total((times(columns, times_root_two(block)), times(2, outside)))
     height = total((times(rows, times_root_two(block)), times(2, outside)))
-    parts = tuple(part for used in (*squares, *triangles) for part in somewhere(used.thing.parts))
     # An outer edge that is not cut to the allowance has none that a seam could take; trimming gives it one.
     exact = same_allowance(outside, taken)
-    return Made(rectangle(width, height, Rim(State.RAW, taken if exact else None)), parts=parts)
+    rim = Rim(State.RAW, taken if exact else None)
+    return Made(rectangle(width, height, rim), sewn_from(*squares, *triangles))
 
 
 def _rows_and_columns(work: Work, squares: tuple[Used, ...]) -> tuple[int, int]:
