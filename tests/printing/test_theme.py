@@ -53,7 +53,7 @@ def test_an_own_theme_takes_what_it_lacks_from_the_default(tmp_path):
         ("dash: [1.8, 1.1]", "dash: dotted", "dash is a list"),
         ('colour: "#1a2528"}\n\n', "}\n\n", "lettering lacks colour"),
         ("inks:", "inks: [", "cannot be read"),
-        ("in text: 148, ", "", "drawings lacks in text"),
+        ("in text: 168, ", "", "drawings lacks in text"),
         ("fonts:\n", "fonts: []\nx:\n", "no entry `x`"),
     ],
 )

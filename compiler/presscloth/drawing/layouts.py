@@ -27,7 +27,7 @@ from presscloth.recipe.materials import FIXED
 from presscloth.recipe.tree import NoteKind
 from presscloth.tongue import many, measured, named, say
 
-WIDEST, TALLEST = 70.0, 48.0
+WIDEST, TALLEST = 64.0, 40.0
 TALLER = 1.6
 """How much taller a drawing may grow, so that a number finds room on its narrowest piece."""
 
