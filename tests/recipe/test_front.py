@@ -12,17 +12,10 @@ from presscloth.recipe.front_problems import (
     FrontMatterKeyMissing,
     FrontMatterKeyUnknown,
     LanguageUnclear,
-    PartWithoutWeek,
-    ReleaseUnclear,
-    RevisedBeforeRelease,
-    RevisionUnclear,
     ShapeUnexpected,
     SystemNotPublished,
     ValueUnknown,
-    VersionUnclear,
     VideoUnclear,
-    WeekUnclear,
-    WeekWithoutProject,
 )
 from presscloth.recipe.front_yaml_problems import (
     FrontMatterKeyTwice,
@@ -32,6 +25,15 @@ from presscloth.recipe.front_yaml_problems import (
     FrontMatterTooDeep,
     SignNeedsQuotes,
     ValueCutOff,
+)
+from presscloth.recipe.release_problems import (
+    PartWithoutWeek,
+    ReleaseUnclear,
+    RevisedBeforeRelease,
+    RevisionUnclear,
+    VersionUnclear,
+    WeekUnclear,
+    WeekWithoutProject,
 )
 from presscloth.recipe.tree import Audience, FrontMatter
 from presscloth.source import Source

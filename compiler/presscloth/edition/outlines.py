@@ -8,17 +8,19 @@ from fractions import Fraction
 
 from presscloth.edition.evaluator import Evaluator
 from presscloth.edition.outline_problems import (
-    AllowanceCrosses,
     ArcImpossible,
     EdgeInPieces,
     FoldNotStraight,
-    NotchOutsideEdge,
-    OutlineCrossesItself,
     OutlineDoesNotClose,
-    OutlineWithoutAllowance,
     RunGoesNowhere,
 )
 from presscloth.edition.problems import BeyondReckoning
+from presscloth.edition.seam_line_problems import (
+    AllowanceCrosses,
+    NotchOutsideEdge,
+    OutlineCrossesItself,
+    OutlineWithoutAllowance,
+)
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, add, convert, length, printed
 from presscloth.outline import Bend, Closing, Contour, Drafted, Edge, RunGiven, draft, drafting

@@ -16,20 +16,22 @@ from presscloth.recipe.front_problems import (
     FrontMatterKeyMissing,
     FrontMatterKeyUnknown,
     LanguageUnclear,
+    ShapeUnexpected,
+    SystemNotPublished,
+    ValueUnknown,
+    VideoUnclear,
+)
+from presscloth.recipe.front_yaml import Items, Node, Pairs, Scalar, front_lines
+from presscloth.recipe.leads import names_in_list
+from presscloth.recipe.release_problems import (
     PartWithoutWeek,
     ReleaseUnclear,
     RevisedBeforeRelease,
     RevisionUnclear,
-    ShapeUnexpected,
-    SystemNotPublished,
-    ValueUnknown,
     VersionUnclear,
-    VideoUnclear,
     WeekUnclear,
     WeekWithoutProject,
 )
-from presscloth.recipe.front_yaml import Items, Node, Pairs, Scalar, front_lines
-from presscloth.recipe.leads import names_in_list
 from presscloth.recipe.tree import Accepted, Audience, FrontMatter
 from presscloth.recipe.words import nearest
 from presscloth.source import Source, Span

@@ -13,13 +13,8 @@ from fractions import Fraction
 
 from presscloth.frozen import dataclass
 from presscloth.problems import Problem
-from presscloth.recipe.expression_problems import (
-    CharacterUnknown,
-    CommaInNumber,
-    DividedByNothing,
-    FractionWithHyphen,
-    NumberTooLong,
-)
+from presscloth.recipe.expression_problems import CharacterUnknown, DividedByNothing
+from presscloth.recipe.measured_problems import CommaInNumber, FractionWithHyphen, NumberTooLong
 from presscloth.source import Passage, Span
 
 MOST_DIGITS = 12

@@ -35,15 +35,12 @@ from presscloth.recipe.expression_problems import (
     ExpressionTooDeep,
     ExpressionUnfinished,
     FractionAfterSign,
-    PairExactly,
-    PairInOneSystem,
-    PairOfUnlike,
     SignMissing,
     SignWithoutSpaces,
-    UnitUnknown,
     WordsLeftOver,
 )
 from presscloth.recipe.lexer import Token, TokenKind, tokens
+from presscloth.recipe.measured_problems import PairExactly, PairInOneSystem, PairOfUnlike, UnitUnknown
 from presscloth.recipe.reading_problems import ComparisonMissing
 from presscloth.recipe.words import FUNCTIONS, PARTS, SMALL_WORDS
 from presscloth.source import Passage, Span

@@ -14,9 +14,10 @@ from dataclasses import replace
 
 from presscloth.problems import Problem
 from presscloth.recipe.definitions import NameNotAllowed
-from presscloth.recipe.expression_problems import SignMissing, UnitUnknown
+from presscloth.recipe.expression_problems import SignMissing
 from presscloth.recipe.lost import cause
 from presscloth.recipe.matching import Known
+from presscloth.recipe.measured_problems import UnitUnknown
 from presscloth.recipe.pieces import MaterialUnknown
 from presscloth.recipe.reading_problems import NameUnknown, StatementNotRead
 from presscloth.source import Span
