@@ -301,3 +301,28 @@ def test_a_paragraph_may_begin_with_any_word(tmp_path: Path):
     assert said(proved(tmp_path, untranslated, recipe)) == [
         "translation-missing: 1 of 7 texts have no translation into `de`: `Beach Cloth`"
     ]
+
+
+@pytest.mark.parametrize(
+    ("english", "german", "told"),
+    [
+        ("Cut three strips.", "Zwei Streifen schneiden.", "says `zwei` where the recipe says `three`"),
+        ("Cut two, then four.", "Zwei schneiden, dann drei.", "says `drei` where the recipe says `four`"),
+        ("Cut two strips.", "Drei Streifen schneiden.", "says `drei` where the recipe says `two`"),
+        ("Cut three strips.", "Drei Streifen schneiden.", ""),
+        ("Cut all three strips.", "Alle Streifen schneiden.", ""),
+        ("Sew both to the four corners.", "Die zwei an die vier Ecken nähen.", ""),
+        ("Fold the pair in four.", "Die zwei je einmal falten.", ""),
+        ("Sew the four-patch.", "Den Block aus zwei Paaren nähen.", ""),
+    ],
+)  # fmt: skip
+def test_numbers_in_words_are_held_where_both_say_as_many(
+    tmp_path: Path, english: str, german: str, told: str
+):
+    recipe = RECIPE.replace("A cloth of {width of cloth} for the beach.", english)
+    translated = GERMAN.replace("A cloth of {width of cloth} for the beach.", english).replace(
+        "Für den Strand: ein Tuch\nvon {width of cloth}.", german
+    )
+    assert said(proved(tmp_path, translated, recipe)) == (
+        [f"translation-counts: this translation {told}"] if told else []
+    )

@@ -15,9 +15,11 @@ from presscloth.recipe.braces import in_braces
 from presscloth.recipe.prose import Emphasis, Inline, Link, Measure, Picture, Words
 from presscloth.recipe.tree import Recipe
 from presscloth.recipe.walking import inlines
+from presscloth.translation.number_words import in_other_numbers
 from presscloth.translation.numbers import figures
 from presscloth.translation.problems import (
     TranslationBraces,
+    TranslationCounts,
     TranslationFigures,
     TranslationMissing,
     TranslationStale,
@@ -75,7 +77,7 @@ def hold_translation(recipe: Recipe, text: TranslationText, problems: Problems) 
             )
             problems.add(stale)
         else:
-            run = _read(entry, wanted, problems)
+            run = _read(entry, wanted, (recipe.front.language, text.language), problems)
             if run is not None and not wanted.of:
                 called[wanted.text] = folded(entry.text.text)
             elif run is not None:
@@ -113,8 +115,13 @@ def _missing(recipe: Recipe, text: TranslationText, missing: Sequence[Wanted]) -
     )
 
 
-def _read(entry: Entry, wanted: Wanted, problems: Problems) -> tuple[Inline, ...] | None:
-    """The words of a translation with the recipe's own measures; None where it says something else."""
+def _read(
+    entry: Entry, wanted: Wanted, languages: tuple[str, str], problems: Problems
+) -> tuple[Inline, ...] | None:
+    """The words of a translation with the recipe's own measures; None where it says something else.
+
+    `languages` are the recipe's and that of the translation.
+    """
     assert entry.text is not None
     found = markdown.inlines(entry.text, partial(in_braces, problems=Problems()), problems)
     label = Label(wanted.span, "the recipe")
@@ -123,10 +130,15 @@ def _read(entry: Entry, wanted: Wanted, problems: Problems) -> tuple[Inline, ...
         lacks, more = tuple((kept - said).elements()), tuple((said - kept).elements())
         problems.add(TranslationBraces(span=entry.text.span(), missing=lacks, added=more, labels=(label,)))
         return None
-    typed, again = figures(wanted.of or (Words(wanted.text, wanted.span),)), figures(found)
+    original = wanted.of or (Words(wanted.text, wanted.span),)
+    typed, again = figures(original), figures(found)
     if typed != again:
         lacks, more = tuple((typed - again).elements()), tuple((again - typed).elements())
         problems.add(TranslationFigures(span=entry.text.span(), missing=lacks, added=more, labels=(label,)))
+    own, into = languages
+    lacks, more = in_other_numbers(original, own, found, into)
+    if lacks:
+        problems.add(TranslationCounts(span=entry.text.span(), missing=lacks, added=more, labels=(label,)))
     measures = {folded(each.span.text): each for each in inlines(wanted.of) if isinstance(each, Measure)}
     return tuple(_with_measures(each, measures) for each in found)
 

@@ -1,7 +1,8 @@
 """Figures that are typed in a paragraph, held against those in its translation.
 
 A figure is a run of digits with a point or a comma, a fraction or a time: `4:15`, `1/2`, `2.5`. A decimal
-comma and a decimal point are the same here, and so are `½` and `1/2`. Numbers in words are not looked at.
+comma and a decimal point are the same here, and so are `½` and `1/2`. Numbers in words are held apart
+(`number_words.py`).
 """
 
 from __future__ import annotations

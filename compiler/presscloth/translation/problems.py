@@ -282,5 +282,50 @@ class TranslationFigures(Problem):
         return "write the figure that the recipe has, or measures in braces in both"
 
 
+class TranslationCounts(Problem):
+    """A translation says another number in words than the recipe: `drei Seiten` for `four sides`.
+
+    From two to twelve, in English and German, and only where both say as many numbers: languages do not
+    always count the same things, and what one counts the other may leave to be understood.
+
+    Fails:
+
+        # recipe.de.md
+        ---
+        language: de
+        ---
+
+        ## Paragraphs
+
+        > Press all four sides under, once and once again, and stitch.
+
+        Drei Seiten zweimal einschlagen und steppen.
+
+    Passes:
+
+        # recipe.de.md
+        ---
+        language: de
+        ---
+
+        ## Paragraphs
+
+        > Press all four sides under, once and once again, and stitch.
+
+        Alle vier Seiten zweimal einschlagen und steppen.
+    """
+
+    severity = Severity.WARNING
+
+    missing: tuple[str, ...]
+    added: tuple[str, ...]
+
+    def message(self) -> str:
+        return f"this translation says {_listed(self.added)} where the recipe says {_listed(self.missing)}"
+
+    def hint(self) -> str:
+        return "say the same number, or none"
+
+
 def _listed(texts: tuple[str, ...]) -> str:
     return ", ".join(f"`{text}`" for text in texts)
