@@ -5,12 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from presscloth.drawing.reals import greater, letters
-from presscloth.drawing.tree import Arrow, Ink, Lettering, Line, Shape
+from presscloth.drawing.tree import Ink, Lettering, Line, Shape
 from presscloth.measure import Quantity, System, printed
 from presscloth.tongue import measured
 
 LETTERS = 2.9
 """Height of lettering in mm; what is printed smaller than that is not read at arm's length."""
+
+TICK = 1.2
+"""How far the ticks at the ends of a dimension reach to both sides, in mm."""
 
 LEADING = 3.6
 """From one line of words to the next, in mm."""
@@ -41,29 +44,26 @@ def _lines(words: str) -> tuple[str, ...]:
 
 
 def across(left: float, right: float, y: float, words: str) -> Iterator[Shape]:
-    """A dimension from left to right at `y`, its words below, none of them left of the drawing."""
-    yield from _tick(left, y, upright=True)
-    yield from _tick(right, y, upright=True)
-    yield Arrow((left, y), (right, y), Ink.DIMENSION, both=True)
+    """A dimension from left to right at `y`, its words below, none of them left of the drawing.
+
+    It is one run, ticks included, and has no heads: an arrow in a drawing is always the grain, or a move.
+    """
+    over, under = y - TICK, y + TICK
+    run = ((left, over), (left, under), (left, y), (right, y), (right, over), (right, under))
+    yield Line(run, Ink.DIMENSION)
     middle = greater((left + right) / 2, breadth(words) / 2 + 0.5)
     yield Lettering(middle, y + LETTERS + 1.0, words, LETTERS)
 
 
 def down(top: float, bottom: float, x: float, words: str) -> Iterator[Shape]:
     """A dimension from top to bottom at `x`, its words to the right of it, each system on a line."""
-    yield from _tick(x, top, upright=False)
-    yield from _tick(x, bottom, upright=False)
-    yield Arrow((x, top), (x, bottom), Ink.DIMENSION, both=True)
+    near, far = x - TICK, x + TICK
+    run = ((near, top), (far, top), (x, top), (x, bottom), (near, bottom), (far, bottom))
+    yield Line(run, Ink.DIMENSION)
     lines = _lines(words)
     for number, line in enumerate(lines):
         y = (top + bottom) / 2 + LETTERS / 3 + (number - (len(lines) - 1) / 2) * LEADING
         yield Lettering(x + 1.5, y, line, LETTERS, anchor="start")
-
-
-def _tick(x: float, y: float, *, upright: bool) -> Iterator[Shape]:
-    reach = 1.2
-    ends = ((x, y - reach), (x, y + reach)) if upright else ((x - reach, y), (x + reach, y))
-    yield Line(ends, Ink.DIMENSION)
 
 
 def name_in(words: str, mark: str, x: float, y: float, width: float, height: float) -> tuple[Shape, bool]:

@@ -105,7 +105,7 @@ def draw_gather(deed: Deed) -> Drawing | None:
     x, y, deep = BEFORE, BEFORE, 30.0
     middle = x + wide / 2
     left, right = middle - narrow / 2, middle + narrow / 2
-    teeth = 24
+    teeth = 16
     wave = tuple((left + narrow * i / teeth, y + 9.0 + (0.9 if i % 2 else -0.9)) for i in range(teeth + 1))
     creases = [wave[i] for i in range(1, teeth, 2)]
     frill = (*wave, (x + wide, y + 9.0 + deep), (x, y + 9.0 + deep))

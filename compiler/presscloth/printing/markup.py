@@ -97,8 +97,10 @@ class Marker:
 
     def link(self, to: str, words: Markup) -> Markup:
         """A link, or only its words where it would lead nowhere: on paper, within the site."""
-        allowed = SAFE_LINK.match(to) or (self.web and WITHIN_SITE.fullmatch(to))
-        return Markup('<a href="{}">{}</a>').format(to, words) if allowed else words
+        return Markup('<a href="{}">{}</a>').format(to, words) if self._leads(to) else words
+
+    def _leads(self, to: str) -> bool:
+        return bool(SAFE_LINK.match(to) or (self.web and WITHIN_SITE.fullmatch(to)))
 
     def amount(self, amount: Amount) -> Markup:
         """A quantity: the leading system first, the other in brackets; no measure is ever broken."""
@@ -299,7 +301,9 @@ class Marker:
         if not marks.at:
             return NOTHING
         words = escape(say("In the video at {time}", time=marks.at))
-        return Markup('<span class="mark at">{}</span>').format(self.link(marks.at_link, words))
+        if not self._leads(marks.at_link):
+            return Markup('<span class="at">{}</span>').format(words)
+        return Markup('<a class="at" href="{}">{}</a>').format(marks.at_link, words)
 
 
 @dataclass(frozen=True, slots=True)
