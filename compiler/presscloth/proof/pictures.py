@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from pathlib import Path, PurePosixPath
 
-from presscloth.problems import Problem
+from presscloth.problems import Problem, Severity
 from presscloth.proof.picture_files import KINDS, Unfit, look_at
 from presscloth.proof.subject import Subject
 from presscloth.recipe.prose import plain
@@ -56,6 +56,9 @@ class PictureUnfit(Problem):
     It is told from the first and the last bytes of the file: what kind of picture it is, how many points
     it has (60 million at the most; a small file may unpack to gigabytes), whether it moves, and whether its
     end is there. A file may have 20 MB. Pictures made as SVG are not taken.
+
+    A hole in the middle of a PNG, GIF or WebP is told when the picture is unpacked, by `compile`. A JPEG
+    whose data has a hole and goes on behind it is unpacked without a word, and only the page shows it.
 
     Fails: `corner.jpg` holds a PNG, or the first half of a photograph.
 
@@ -108,11 +111,56 @@ class PictureWithoutWords(Problem):
         return f"say it between the square brackets: `![the corner, sewn and turned]({self.file})`"
 
 
+class PictureTitle(Problem):
+    """A picture has a title in quotes, which no page and no paper shows.
+
+    What is to be read with a picture is its caption, and stands on the line below it.
+
+    Fails:
+
+        ## Steps
+        1. Look:
+
+           ![the corner, sewn and turned](cloth.png "Before it is pressed")
+
+           ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
+           finish cloth
+           ```
+
+    Passes:
+
+        ## Steps
+        1. Look:
+
+           ![the corner, sewn and turned](cloth.png)
+           Before it is pressed
+
+           ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
+           finish cloth
+           ```
+    """
+
+    severity = Severity.WARNING
+
+    file: str
+    said: str
+
+    def message(self) -> str:
+        return f"the title of the picture `{self.file}`, “{self.said}”, is shown nowhere"
+
+    def hint(self) -> str:
+        return "write it on the line below the picture, as its caption"
+
+
 def check(subject: Subject) -> Iterator[Problem]:
     """Every picture lies in the recipe's folder, can be printed, and has words that stand for it."""
     for picture in subject.pictures:
         if not plain(picture.alt).strip():
             yield PictureWithoutWords(span=picture.span, file=picture.file)
+        if picture.title:
+            yield PictureTitle(span=picture.span, file=picture.file, said=picture.title)
         why = _why_missing(picture.file, subject.recipe.folder)
         if why is not None:
             yield PictureMissing(span=picture.span, file=picture.file, why=why)

@@ -60,11 +60,15 @@ class Link:
 
 @dataclass(frozen=True, slots=True)
 class Picture:
-    """`![alt](file)`; `file` is the address as written, relative to the recipe's folder."""
+    """`![alt](file)`; `file` is the address as written, relative to the recipe's folder.
+
+    `title` is what Markdown has in quotes behind the address, and is not printed.
+    """
 
     file: str
     alt: tuple[Inline, ...]
     span: Span
+    title: str = ""
 
 
 @dataclass(frozen=True, slots=True)

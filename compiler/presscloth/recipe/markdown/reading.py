@@ -195,7 +195,8 @@ class _Reading:
             case "image":
                 alt = passage[start + 2 : start + 2 + len(token.content)]
                 file = unquote(str(token.attrs["src"]))
-                return Picture(file, self.read(alt, token.children or ()), span)
+                title = str(token.attrs.get("title", ""))
+                return Picture(file, self.read(alt, token.children or ()), span, title)
             case "text":
                 return Words(token.content, passage.span(start + 1, end - 1))
             case _:
