@@ -56,6 +56,13 @@ class TestLikeness:
         drawn = likeness(with_drawings(square(30), strip))
         assert drawn is not None and drawn.alt == "a square of 30"
 
+    def test_an_outline_of_its_own_shows_more_than_a_rectangle(self):
+        """A gathered skirt is an apron to everybody; the later rectangle might be anything."""
+        skirt = Area(((5, 0), (15, 0), (20, 20), (0, 20)), Ink.CLOTH, Ink.CUT)
+        shaped = Drawing(200, 150, (skirt,), alt="a skirt")
+        drawn = likeness(with_drawings(shaped, square(20)))
+        assert drawn is not None and drawn.alt == "a skirt"
+
     def test_before_and_after_side_by_side_is_not_one_thing(self):
         after = Area(((50, 0), (60, 0), (60, 9), (50, 9)), Ink.CLOTH)
         seams = [Line(((50, n), (60, n)), Ink.SEAM) for n in range(9)]

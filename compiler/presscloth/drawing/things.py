@@ -95,7 +95,9 @@ def _joined(
     shapes += across(frame.x, right, bottom + 3.5, words[0])
     shapes += down(frame.y, bottom, right + 3.5, words[1])
     return Drawing(
-        width=greater(right + 6 + breadth_aside(words[1]), frame.x + frame.width / 2 + breadth(words[0]) / 2 + 1),
+        width=greater(
+            right + 6 + breadth_aside(words[1]), frame.x + frame.width / 2 + breadth(words[0]) / 2 + 1
+        ),
         height=bottom + 9,
         shapes=tuple(shapes),
         alt=_alt(made.name, lying, words),

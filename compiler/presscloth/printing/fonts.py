@@ -70,6 +70,19 @@ def browser_font(cut: Cut) -> bytes:
     return written.getvalue()
 
 
+@cache
+def few_letters(cut: Cut, letters: frozenset[str]) -> bytes:
+    """A cut with these letters alone, some kilobytes, to be carried in a drawing's own file."""
+    import uharfbuzz
+
+    wanted = uharfbuzz.SubsetInput()
+    wanted.unicode_set.set(set(map(ord, letters)))
+    wanted.layout_feature_tag_set.clear()
+    wanted.name_id_set.set(set(LEGAL_NAMES))
+    wanted.flags |= uharfbuzz.SubsetFlags.NO_HINTING
+    return _made(uharfbuzz.subset(uharfbuzz.Face(uharfbuzz.Blob(paper_font(cut))), wanted))
+
+
 def font_faces(look: Look, address: Callable[[int, Cut], str], more: str = "") -> str:
     """An `@font-face` rule for each cut, `address` giving its place by number; `more` goes into each."""
     return "".join(

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import replace
+from itertools import pairwise
 from math import sqrt
 
 from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
 from presscloth.handout.tree import Booklet, Figure, Handout
 
+OWN_OUTLINE = 2.0
 MARGIN = 1.0  # mm around what is drawn, for the width of its lines
 
 Box = tuple[float, float, float, float]
@@ -39,9 +41,20 @@ def _shows(drawing: Drawing) -> float:
 
     A later drawing counts up to twice, being more of the whole (a judgement, no source).
     """
-    parts = sum(isinstance(shape, Area | Disc) for shape in drawing.shapes)
     squareness = min(drawing.width, drawing.height) / max(drawing.width, drawing.height)
-    return (parts + (len(drawing.shapes) - parts) / 4) * sqrt(squareness)
+    return sum(map(_tells, drawing.shapes)) * sqrt(squareness)
+
+
+def _tells(shape: Shape) -> float:
+    """A part with a slanting or curved outline tells the most: a rectangle might be anything."""
+    match shape:
+        case Disc():
+            return OWN_OUTLINE
+        case Area(points):
+            level = all(x == to_x or y == to_y for (x, y), (to_x, to_y) in pairwise((*points, points[0])))
+            return 1.0 if level else OWN_OUTLINE
+        case _:
+            return 0.25
 
 
 def _is_one_thing(drawing: Drawing) -> bool:

@@ -91,11 +91,14 @@ class Pen:
         return filled + (_stroke(self.look.inks[edge], self) if edge is not None else "")
 
 
-def svg(drawing: Drawing, look: Look, ident: str, widest: float, classes: bool = False) -> str:
+def svg(
+    drawing: Drawing, look: Look, ident: str, widest: float, classes: bool = False, head: str = ""
+) -> str:
     """Write a drawing as SVG, its look in attributes or, for a web page, in classes.
 
     `ident` begins every id inside and must be unique in the page. The drawing is as large as the
-    look wants it, and no wider than `widest` mm; it is scaled as a whole, its letters too.
+    look wants it, and no wider than `widest` mm; it is scaled as a whole, its letters too. `head` stands
+    before what is drawn: a file by itself has its letters there.
     """
     pen = Pen(look, classes, decimals=1 if classes else 3)
     scale = scale_of(drawing, look, widest)
@@ -107,7 +110,7 @@ def svg(drawing: Drawing, look: Look, ident: str, widest: float, classes: bool =
         f' width="{pen.place(drawing.width * scale)}mm"{high}'
         f' viewBox="0 0 {pen.place(drawing.width)} {pen.place(drawing.height)}">'
         f"<title>{escape(drawing.alt or drawing.caption)}</title>"
-        f"{shown}</svg>"
+        f"{head}{shown}</svg>"
     )
 
 

@@ -8,6 +8,7 @@ from presscloth.drawing.tree import Drawing
 from presscloth.frozen import dataclass
 from presscloth.handout.chapters import chapters
 from presscloth.handout.tree import Booklet, Publisher
+from presscloth.printing.carried import letters_in
 from presscloth.printing.chapters import CHAPTERS_FILE, vtt
 from presscloth.printing.choosing import DATA_FILE, choosable_html
 from presscloth.printing.html import StandingLink, html
@@ -67,7 +68,9 @@ def drawings_beside(recipe: RecipeToWrite) -> Iterator[File]:
     for handout, name in zip(handouts, slugs(tuple(each.size for each in handouts)), strict=True):
         for called, figure in names_beside(handout):
             if isinstance(figure.of, Drawing):
-                yield file_beside(f"{name}-", called), svg(figure.of, look, called, look.drawings.alone)
+                letters = letters_in(figure.of, look)
+                drawn = svg(figure.of, look, called, look.drawings.alone, head=letters)
+                yield file_beside(f"{name}-", called), drawn
 
 
 def link_preview(recipe: RecipeToWrite) -> Iterator[File]:
