@@ -6,6 +6,7 @@ pixels, 2.5.8 target size of 24 pixels, 2.4.1 a way past repeated blocks.
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -75,6 +76,14 @@ def test_without_a_script_one_system_can_be_chosen(opened):
     assert "IMPERIAL" not in heads.inner_text().upper()
     choice(page, "Imperial").check()
     assert " ".join(seams.inner_text().split()).startswith("All seam allowances are 3/8 in and")
+
+
+@pytest.mark.parametrize("system", ["Metric", "Imperial"])
+def test_in_one_system_nothing_is_left_of_the_other(opened, system):
+    """Not even its space, which would stand before a comma or a full stop."""
+    page = opened()
+    choice(page, system).check()
+    assert re.findall(r"\w+ [,.;:)]", page.locator("main").inner_text()) == []
 
 
 def test_choices_and_ticks_are_kept_over_a_reload(opened):

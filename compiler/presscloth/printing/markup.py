@@ -109,7 +109,9 @@ class Marker:
             for place, (text, system) in enumerate(amount.texts)
         ]
         before = Markup("{} ").format(amount.before) if amount.before else Markup("")
-        return before + Markup(" ").join(parts)
+        # The space goes with the brackets when the reader drops a system, or a comma would stand off.
+        dropped = self.web and all(system is not None for _, system in amount.texts)
+        return before + Markup('<span class="bracket"> </span>' if dropped else " ").join(parts)
 
     def sides(self, sides: tuple[tuple[str, Amount], ...]) -> Markup:
         """The sides of a thing, one line per system: `12 cm × 30 cm`, `4 3/4 in × 12 in`."""
