@@ -190,6 +190,14 @@ class TestInTheBrowser:
         opened.select_option("select[name=skill]", "")
         assert found(opened, "secret") == ["Secret Quilt Draft"]
 
+    def test_a_month_narrows_it(self, opened):
+        found(opened, "")
+        opened.select_option("select[name=month]", label="July 2027")
+        in_july = [each.first.title for each in CATALOGUE if each.first.release == "2027-07"]
+        assert sorted(opened.locator(".found h3").all_inner_texts()) == sorted(in_july) != []
+        assert "Half-Tide Quilt" in found(opened, "quilt")
+        opened.select_option("select[name=month]", "")
+
     def test_by_keyboard_alone(self, opened):
         found(opened, "")
         opened.get_by_role("searchbox", name="Search").focus()
