@@ -204,7 +204,7 @@ class TestInTheBrowser:
         opened.keyboard.type("creme")
         opened.keyboard.press("Enter")
         assert opened.get_by_role("status").inner_text() == "1 recipe"
-        for _ in range(3):
+        for _ in range(4):  # past month, craft and skill
             opened.keyboard.press("Tab")
         focused = opened.evaluate("[document.activeElement.textContent, document.activeElement.href]")
         assert focused[0] == "Crème Pouch & <Friends>"
