@@ -8,6 +8,8 @@ import pytest
 from shapely import LineString, box
 
 from presscloth.dev import scaffold
+from presscloth.drawing.clipping import Frame
+from presscloth.drawing.room import Room
 from presscloth.drawing.sheets import TILE_HEIGHT, TILE_WIDTH, Plane, on_sheets
 from presscloth.drawing.templates import draw_templates
 from presscloth.drawing.tree import Arrow, Ink, Lettering, Line
@@ -153,3 +155,33 @@ def test_the_words_at_the_fold_stand_inside_the_half(way):
     assert left < at.x < right
     assert abs(at.x - fold.points[0][0]) == pytest.approx(4.5)
     assert LineString(fold.points).length == pytest.approx(170)
+
+
+def test_a_name_longer_than_a_sheet_has_a_place_all_the_same():
+    (sheet,) = on_sheets(replace(block(150, 200), words=("a panel of the hold-all " * 4, "cut 1 from A")))
+    assert [s.text for s in sheet.drawing.shapes if isinstance(s, Lettering)].count("cut 1 from A") == 1
+
+
+def test_of_places_that_are_free_the_lowest_and_of_those_the_right_most_is_taken():
+    room = Room(Frame(0, 0, 40, 40))
+    assert room.lowest(8, 8) == Frame(30, 30, 8, 8)
+    room.take_line(((38, 0), (38, 40)))
+    assert room.lowest(8, 8) == Frame(26, 30, 8, 8)
+    room.take_line(((0, 38), (40, 38)))
+    assert room.lowest(8, 8) == Frame(26, 26, 8, 8)
+
+
+def test_what_is_put_into_a_copy_of_a_room_is_not_in_the_room():
+    room = Room(Frame(0, 0, 40, 40))
+    room.copy().take_box(Frame(24, 24, 12, 12))
+    assert room.lowest(8, 8) == Frame(30, 30, 8, 8)
+    assert all(taken == 0 for taken, _, _ in room.places(8, 8))
+
+
+def test_lines_beside_a_frame_take_nothing_and_lines_across_it_do():
+    room = Room(Frame(100, 100, 40, 40))
+    room.take_line(((90, 90), (90, 200)))
+    room.take_line(((90, 150), (200, 150)))
+    assert all(taken == 0 for taken, _, _ in room.places(8, 8))
+    room.take_line(((90, 120), (200, 120)))
+    assert max(taken for taken, _, _ in room.places(8, 8)) == 3

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 
 from presscloth.drawing.deeds import Deed
@@ -12,6 +13,7 @@ from presscloth.drawing.tree import Drawing
 from presscloth.handout.build import Drawn, WorkedOut, make_handout, tongue_in
 from presscloth.handout.choosing import Choice, DrawnWay, Offer, Way
 from presscloth.handout.sewn import step_figures
+from presscloth.handout.templates import template_sets
 from presscloth.handout.tree import Figure, Handout, Publisher
 from presscloth.measure import UNITS, Kind, Quantity, Stated, System, measure_text, number_text, printed
 from presscloth.measure.followed import chosen, worded
@@ -43,6 +45,7 @@ class Tracer:
         self._publisher = publisher
         self._translation = translation
         self._drawn = _drawn_in(handout)
+        self._systems = handout.systems
 
     def trace(self, choice: Choice) -> Way:
         """The way in which the size is reckoned for a choice, with every guard that it hangs on.
@@ -63,13 +66,27 @@ class Tracer:
             return Way(own, handout, (), pieces, steps)
 
     def _handout(self, worked: WorkedSize) -> Handout:
+        drawn = self._drawn
+        if _on_templates(worked) != _on_templates(self.size):
+            with speaking(tongue_in(self.size.edition.recipe, self._translation)):
+                drawn = replace(drawn, templates=template_sets(worked.edition, self._systems))
         purchases = self.size.buying.purchases
         return make_handout(
-            WorkedOut(
-                worked.sewn, worked.evaluator, worked.settled, purchases, self._drawn, self._translation
-            ),
+            WorkedOut(worked.sewn, worked.evaluator, worked.settled, purchases, drawn, self._translation),
             self._publisher,
         )
+
+
+def _on_templates(size: WorkedSize) -> tuple[object, ...]:
+    """All that shows on the templates of a size, which are the recipe's own as long as it stays the same.
+
+    Drawing them anew holds every number to its value, since templates cannot be followed on a page.
+    """
+    return tuple(
+        (piece.name, piece.keys, piece.count, piece.grain, piece.outline.metric, piece.outline.imperial)
+        for piece in size.edition.pieces
+        if piece.outline is not None
+    )
 
 
 def _drawn_in(handout: Handout) -> Drawn:
@@ -79,7 +96,7 @@ def _drawn_in(handout: Handout) -> Drawn:
         for stage in handout.stages
         for step in stage.steps
     }
-    return Drawn(handout.pieces, steps, handout.layouts)
+    return Drawn(handout.pieces, steps, handout.layouts, handout.templates)
 
 
 def _is_drawn(figure: Figure) -> bool:

@@ -18,7 +18,7 @@ from presscloth.edition import CutPiece
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, convert, printed
 from presscloth.measure.followed import most_of
-from presscloth.measure.following import remembered
+from presscloth.measure.remembering import remembered
 from presscloth.outline import Closing
 from presscloth.recipe.tree import Grain, NoteKind, Shape
 

@@ -6,11 +6,11 @@ A tile fits between the margins of A4 and of Letter, so that both papers have th
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from heapq import nsmallest
-from math import ceil, cos, hypot, radians, sin
+from itertools import islice
+from math import ceil, cos, dist, radians, sin
 
 from presscloth.drawing.clipping import Frame, Point, clipped, inside
-from presscloth.drawing.room import Room
+from presscloth.drawing.room import CELL, Room
 from presscloth.drawing.tree import Area, Arrow, Disc, Drawing, Ink, Lettering, Line, Shape
 from presscloth.frozen import dataclass
 from presscloth.tongue import say
@@ -68,10 +68,16 @@ class _Tile:
     frame: Frame
 
 
+def sheets_needed(plane: Plane) -> int:
+    """How many sheets a template takes."""
+    return sum(1 for _ in _tiles(plane))
+
+
 def on_sheets(plane: Plane) -> tuple[Sheet, ...]:
     """The sheets of a template, row by row. A tile that holds nothing of the piece is left out."""
     tiles = tuple(_tiles(plane))
-    placed = _placed(plane, tiles)
+    rooms = tuple(_room(plane, tiles, tile) for tile in tiles)
+    placed = _placed(plane, rooms)
     return tuple(
         Sheet(
             piece=plane.piece,
@@ -79,9 +85,9 @@ def on_sheets(plane: Plane) -> tuple[Sheet, ...]:
             of=len(tiles),
             row=tile.row,
             column=tile.column,
-            drawing=_sheet(plane, tiles, number, placed),
+            drawing=_sheet(plane, tiles, number, placed, room),
         )
-        for number, tile in enumerate(tiles, start=1)
+        for number, (tile, room) in enumerate(zip(tiles, rooms, strict=True), start=1)
     )
 
 
@@ -129,26 +135,21 @@ class _Words:
     shapes: tuple[Shape, ...]
 
 
-def _placed(plane: Plane, tiles: Sequence[_Tile]) -> tuple[_Words, ...]:
+def _placed(plane: Plane, rooms: Sequence[Room]) -> tuple[_Words, ...]:
     """The words and the grain arrow, each whole on one tile and inside the piece where that is possible."""
-    rooms = [(tile, _room(plane, tile.frame)) for tile in tiles]
-    for tile, room in rooms:
-        for joint in _joints(tiles, tile):
-            if isinstance(joint, Line):
-                room.take_line(joint.points)
-    found: list[_Words] = []
     broad = max(len(line) * (BOLD if i == 0 else LETTERS) * LETTER for i, line in enumerate(plane.words))
     high = BOLD + LEADING * len(plane.words)
-    label = _best(plane, rooms, broad, high)
-    found.append(_Words(label, tuple(_label(plane, label))))
-    for _, room in rooms:
+    label = _best(plane, rooms, min(broad, TILE_WIDTH - CELL), min(high, TILE_HEIGHT - CELL))
+    words = _Words(label, tuple(_label(plane, label)))
+    if plane.grain is None:
+        return (words,)
+    left = [room.copy() for room in rooms]
+    for room in left:
         room.take_box(label)
-    if plane.grain is not None:
-        found.append(_grain(plane, rooms, plane.grain))
-    return tuple(found)
+    return words, _grain(plane, left, plane.grain)
 
 
-def _grain(plane: Plane, rooms: Sequence[tuple[_Tile, Room]], grain: float) -> _Words:
+def _grain(plane: Plane, rooms: Sequence[Room], grain: float) -> _Words:
     """The longest grain arrow that has room inside the piece."""
     turn = radians(grain)
     for long in ARROWS:
@@ -163,12 +164,16 @@ def _is_inside(plane: Plane, box: Frame) -> bool:
     return all(inside(corner, plane.cut) for corner in corners)
 
 
-def _room(plane: Plane, frame: Frame) -> Room:
-    room = Room(frame)
+def _room(plane: Plane, tiles: Sequence[_Tile], tile: _Tile) -> Room:
+    """What the lines of a template, its letters and the joints of the tiles leave of a tile."""
+    room = Room(tile.frame)
     for line in plane.lines:
         room.take_line(line.points)
     for words in plane.letterings:
         room.take_line(_ends(words))
+    for joint in _joints(tiles, tile):
+        if isinstance(joint, Line):
+            room.take_line(joint.points)
     return room
 
 
@@ -179,17 +184,22 @@ def _ends(words: Lettering) -> tuple[Point, Point]:
     return (words.x - across, words.y - down), (words.x + across, words.y + down)
 
 
-def _best(plane: Plane, rooms: Sequence[tuple[_Tile, Room]], width: float, height: float) -> Frame:
+def _best(plane: Plane, rooms: Sequence[Room], width: float, height: float) -> Frame:
     """The place on one tile that crosses the least, inside the piece, nearest to its middle."""
-    middle_x = max(x for x, _ in plane.cut) / 2 - width / 2
-    middle_y = max(y for _, y in plane.cut) / 2 - height / 2
-    every = (
-        (taken, hypot(x - middle_x, y - middle_y), x, y)
-        for _, room in rooms
-        for taken, x, y in room.places(width, height)
-    )
-    best = [Frame(x, y, width, height) for _, _, x, y in nsmallest(NEAREST, every)]
+    middle = max(x for x, _ in plane.cut) / 2 - width / 2, max(y for _, y in plane.cut) / 2 - height / 2
+    places = islice(_in_order(rooms, width, height, middle), NEAREST)
+    best = [Frame(*place, width, height) for place in places]
     return next((box for box in best if _is_inside(plane, box)), best[0])
+
+
+def _in_order(rooms: Sequence[Room], width: float, height: float, middle: Point) -> Iterator[Point]:
+    """Every place for a box, those that cross the least first, and of these the nearest to the middle."""
+    by_taken: dict[int, list[Point]] = {}
+    for room in rooms:
+        for taken, x, y in room.places(width, height):
+            by_taken.setdefault(taken, []).append((x, y))
+    for _, places in sorted(by_taken.items()):
+        yield from sorted(places, key=lambda place: (dist(place, middle), place))
 
 
 def _label(plane: Plane, box: Frame) -> Iterator[Shape]:
@@ -208,10 +218,12 @@ def _arrow(box: Frame, long: float, grain: float) -> Arrow:
 # -- one sheet -----------------------------------------------------------------------------------
 
 
-def _sheet(plane: Plane, tiles: Sequence[_Tile], number: int, placed: Sequence[_Words]) -> Drawing:
+def _sheet(
+    plane: Plane, tiles: Sequence[_Tile], number: int, placed: Sequence[_Words], room: Room
+) -> Drawing:
+    """One sheet; what is put on it takes its part of the `room`."""
     tile = tiles[number - 1]
     frame = tile.frame
-    room = _room(plane, frame)
     shapes: list[Shape] = []
     for line in plane.lines:
         shapes += [Line(run, line.ink) for run in clipped(line.points, frame)]
@@ -224,13 +236,9 @@ def _sheet(plane: Plane, tiles: Sequence[_Tile], number: int, placed: Sequence[_
         ):
             shapes += each.shapes
             room.take_box(each.box)
-    joints = tuple(_joints(tiles, tile))
-    shapes += joints
-    for joint in joints:
-        if isinstance(joint, Line):
-            room.take_line(joint.points)
+    shapes += _joints(tiles, tile)
     for side, said in ((CENTIMETRES_5, say("5 cm")), (INCHES_2, say("2 in"))):
-        box = _free(room, side, side)
+        box = room.lowest(side, side)
         shapes += _square(box, said)
         room.take_box(box)
     if len(tiles) > 1:
@@ -246,12 +254,6 @@ def _sheet(plane: Plane, tiles: Sequence[_Tile], number: int, placed: Sequence[_
             sheet=which,
         ),
     )
-
-
-def _free(room: Room, width: float, height: float) -> Frame:
-    """Where the least is taken; of such places the lowest, and of those the one farthest to the right."""
-    _, y, x = min((taken, -y, -x) for taken, x, y in room.places(width, height))
-    return Frame(-x, -y, width, height)
 
 
 def _square(box: Frame, words: str) -> Iterator[Shape]:
@@ -305,7 +307,7 @@ def _map(plane: Plane, tiles: Sequence[_Tile], number: int, room: Room) -> Itera
     scale = MAP / max(right - left, bottom - top)
     words = say("where the sheets go")
     wide = (right - left) * scale
-    box = _free(room, max(wide, len(words) * SMALL * LETTER), (bottom - top) * scale + 6)
+    box = room.lowest(max(wide, len(words) * SMALL * LETTER), (bottom - top) * scale + 6)
     near_x = box.x + (box.width - wide) / 2
 
     def there(point: Point) -> Point:

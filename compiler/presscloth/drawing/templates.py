@@ -9,7 +9,7 @@ from math import atan2, cos, degrees, hypot, pi, sin
 
 from presscloth.drawing.clipping import Point
 from presscloth.drawing.edge_words import edge_word
-from presscloth.drawing.sheets import Plane, Sheet, on_sheets
+from presscloth.drawing.sheets import Plane, Sheet, on_sheets, sheets_needed
 from presscloth.drawing.tree import Ink, Lettering, Line
 from presscloth.edition import CutPiece
 from presscloth.measure import System
@@ -39,8 +39,8 @@ def draw_templates(pieces: Sequence[CutPiece], article: str, system: System) -> 
     """
     found: list[Sheet] = []
     for alike in _shared(pieces):
-        upright, turned = (on_sheets(_plane(alike, article, system, turned=t)) for t in (False, True))
-        found += turned if len(turned) < len(upright) else upright
+        either = (_plane(alike, article, system, turned=turned) for turned in (False, True))
+        found += on_sheets(min(either, key=sheets_needed))
     return tuple(found)
 
 

@@ -23,6 +23,7 @@ from presscloth.edition.seam_line_problems import (
 )
 from presscloth.frozen import dataclass
 from presscloth.measure import Kind, Quantity, System, add, convert, length, printed
+from presscloth.measure.remembering import remembered
 from presscloth.outline import Bend, Closing, Contour, Drafted, Edge, RunGiven, draft, drafting
 from presscloth.outline.flattening import box, cutting_line, seam_line
 from presscloth.outline.joints import crosses_itself
@@ -264,6 +265,17 @@ def _gap(across: Fraction, down: Fraction, said: Callable[[Fraction], str]) -> s
 
 def _crossing(outline: OutlineText, piece: str, contour: Contour, system: System) -> Problem | None:
     """Whether the seam line, or the cutting line around it, crosses itself."""
+    edges = _crossed_edges(contour, system)
+    if edges is not None:
+        return OutlineCrossesItself(span=outline.name.span, outline=outline.name.text, edges=edges)
+    if _crosses_outside(contour, system):
+        return AllowanceCrosses(span=outline.name.span, piece=piece)
+    return None
+
+
+@remembered(256)
+def _crossed_edges(contour: Contour, system: System) -> tuple[str, str] | None:
+    """The edges at which a seam line crosses itself."""
     points: list[tuple[float, float]] = []
     owners: list[str] = []
     for edge in contour.edges:
@@ -271,14 +283,16 @@ def _crossing(outline: OutlineText, piece: str, contour: Contour, system: System
         points += line
         owners += [edge.name] * len(line)
     crossed = crosses_itself(points)
-    if crossed is not None:
-        names = owners[crossed[0]], owners[crossed[1]]
-        return OutlineCrossesItself(span=outline.name.span, outline=outline.name.text, edges=names)
-    if crosses_itself(cutting_line(contour, system, ROUGH)) is not None:
-        return AllowanceCrosses(span=outline.name.span, piece=piece)
-    return None
+    return None if crossed is None else (owners[crossed[0]], owners[crossed[1]])
 
 
+@remembered(256)
+def _crosses_outside(contour: Contour, system: System) -> bool:
+    """Whether a cutting line crosses itself."""
+    return crosses_itself(cutting_line(contour, system, ROUGH)) is not None
+
+
+@remembered(256)
 def _boxes(contour: Contour, system: System) -> tuple[Fraction, ...]:
     """Width and height of the cutting line, and of the seam line, in mm or in, to 1/10000 mm."""
     seam = [point for edge in contour.edges for point in seam_line(edge, system, ROUGH)]

@@ -34,11 +34,12 @@ Figures = Mapping[int, tuple[tree.Figure, ...]]
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """All drawings of a size: its pieces, what its steps make, and how its cloth is laid out."""
+    """All drawings of a size: its pieces, what its steps make, how its cloth is laid out, its templates."""
 
     pieces: tuple[tree.Figure, ...]
     steps: Figures
     layouts: tuple[tree.LayoutRow, ...]
+    templates: tuple[tree.TemplateSet, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +68,7 @@ def drawings(worked: WorkedOut, systems: Sequence[System]) -> Drawn:
         pieces=tuple(tree.Figure(drawing) for drawing in draw_pieces(worked.edition.pieces, systems)),
         steps=step_figures(worked.sewn.fullest, systems),
         layouts=layout_rows(worked.purchases, systems),
+        templates=template_sets(worked.edition, systems),
     )
 
 
@@ -97,7 +99,6 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
     materials = used_materials(recipe, edition, _keys_spoken_of(edition))
     audience = audience_of(recipe, size)
     drawn = worked.drawn or drawings(worked, systems)
-    templates = template_sets(edition, teller.systems)
     return tree.Handout(
         slug=slug_in(recipe.slug, translation),
         title=named(front.title),
@@ -118,7 +119,7 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
         proved=worked.sewn.sewing,
         systems=tuple(teller.systems),
         finished=finished(worked.sewn.fullest, teller.systems),
-        cautions=(*cautions(recipe, materials, audience), *template_note(templates)),
+        cautions=(*cautions(recipe, materials, audience), *template_note(drawn.templates)),
         intro=teller.blocks(recipe.intro),
         materials=material_lines(
             materials,
@@ -138,7 +139,7 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
         layouts=drawn.layouts,
         longest=longest_words(longest(edition), teller.systems),
         orders=cut_orders(worked.purchases, teller.systems),
-        templates=templates,
+        templates=drawn.templates,
         revised=front.revised,
         part_of=named(front.part_of),
         week=front.week,

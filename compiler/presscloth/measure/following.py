@@ -14,8 +14,6 @@ from contextvars import ContextVar
 from dataclasses import field
 from enum import Enum
 from fractions import Fraction
-from functools import lru_cache, wraps
-from typing import ParamSpec, TypeVar, cast
 
 from presscloth.frozen import dataclass
 
@@ -139,29 +137,6 @@ def following(now: Following) -> Iterator[None]:
 
 def is_following() -> bool:
     return _NOW.get() is not None
-
-
-_Asked = ParamSpec("_Asked")
-_Told = TypeVar("_Told")
-
-
-def remembered(most: int) -> Callable[[Callable[_Asked, _Told]], Callable[_Asked, _Told]]:
-    """Remember that many answers of a function from recipe to recipe, but none while numbers are followed.
-
-    Two choices are reckoned alike and so look alike, and yet an answer that held a number to its value
-    holds for one of them only.
-    """
-
-    def remember(function: Callable[_Asked, _Told]) -> Callable[_Asked, _Told]:
-        known = cast(Callable[_Asked, _Told], lru_cache(most)(function))
-
-        @wraps(function)
-        def asked(*arguments: _Asked.args, **named: _Asked.kwargs) -> _Told:
-            return (function if is_following() else known)(*arguments, **named)
-
-        return asked
-
-    return remember
 
 
 def now() -> Following:

@@ -9,6 +9,7 @@ from itertools import groupby, pairwise
 
 from presscloth.frozen import dataclass
 from presscloth.measure import System
+from presscloth.measure.remembering import remembered
 from presscloth.measure.rounding import SAME
 from presscloth.outline.lengths import length
 from presscloth.outline.shape import Closing, Contour, Traced
@@ -103,11 +104,13 @@ class EdgeInPieces:
 Fault = DoesNotClose | FoldAslant | ArcCannotBe | GoesNowhere | NotchOutside | EdgeInPieces
 
 
-def draft(runs: Sequence[RunGiven], closing: Closing, system: System) -> Contour | Fault:
+@remembered(256)
+def draft(runs: tuple[RunGiven, ...], closing: Closing, system: System) -> Contour | Fault:
     """Put runs together, one after the other from (0, 0), and close them.
 
     One that closes but for less than 1/1000 mm is closed. Bends need to know which side is the inside:
-    runs may go round either way, and where their points lie on one line they go clockwise.
+    runs may go round either way, and where their points lie on one line they go clockwise. The same
+    runs give the very same contour, however often it is asked for.
     """
     points, problem = _points(runs)
     if problem is not None:

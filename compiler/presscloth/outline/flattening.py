@@ -12,7 +12,7 @@ from itertools import pairwise
 from math import acos, atan2, ceil, cos, hypot, pi, sin, sqrt
 
 from presscloth.measure import Kind, System, convert
-from presscloth.measure.following import remembered
+from presscloth.measure.remembering import remembered
 from presscloth.outline.joints import Sample, joined
 from presscloth.outline.shape import Contour, Traced
 from presscloth.outline.stretches import Arc, Cubic, Point, Straight, Stretch

@@ -7,7 +7,7 @@ from decimal import Decimal, localcontext
 from fractions import Fraction
 from itertools import pairwise
 
-from presscloth.measure.following import remembered
+from presscloth.measure.remembering import remembered
 from presscloth.outline.stretches import Arc, Cubic, Point, Straight, Stretch, distance
 
 WITHIN = Decimal("1e-13")
