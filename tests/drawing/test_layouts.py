@@ -75,7 +75,7 @@ def test_a_piece_bears_its_name_and_size_or_a_number() -> None:
     )
     assert {"broad", "90 cm × 80 cm"} <= words(drawing)
     assert "slim" not in words(drawing)
-    assert drawing.caption == "A Cotton; 2 slim 6 cm × 20 cm"
+    assert drawing.caption == "A Cotton; 2: slim 6 cm × 20 cm"
 
 
 def test_cloth_that_goes_one_way_shows_it() -> None:
@@ -131,4 +131,4 @@ def test_a_drawing_grows_so_that_a_narrow_piece_bears_its_number() -> None:
     (drawing,) = drawings("sliver | A | 5 | 20 cm (8 in) | 4 cm (1 5/8 in)")
     marks = [s for s in drawing.shapes if isinstance(s, Lettering) and s.text == "1" and s.bold]
     assert len(marks) == 5
-    assert drawing.caption.endswith("1 sliver 20 cm × 4 cm")
+    assert drawing.caption.endswith("1: sliver 20 cm × 4 cm")

@@ -197,7 +197,7 @@ class _Layout:
         mark = str(lying.part + 1)
         shown = list(_in_box((named(lying.name), size), box)) if plain else []
         if not shown:
-            self._legend[f"{mark} {named(lying.name)} {size}"] = None
+            self._legend[f"{mark}: {named(lying.name)} {size}"] = None
             shown = list(_in_box((mark,), box, bold=True))
         yield from shown
 

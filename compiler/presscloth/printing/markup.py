@@ -44,7 +44,7 @@ from presscloth.printing.keyed import Keys, keyed
 from presscloth.printing.look import Look
 from presscloth.printing.photographs import for_page, on_paper
 from presscloth.printing.svg import scale_of, svg
-from presscloth.tongue import say, say_as
+from presscloth.tongue import say, say_as, unbroken
 
 FRACTION = re.compile(r"\b\d+/\d+\b")
 SAFE_LINK = re.compile(r"(?:https?://|mailto:)", re.IGNORECASE)
@@ -231,7 +231,7 @@ class Marker:
             round(drawing.height * pixels),
             drawing.alt or drawing.caption,
         )
-        return self._with_caption(picture, self.inline(figure.caption) or escape(drawing.caption))
+        return self._with_caption(picture, self.inline(figure.caption) or escape(unbroken(drawing.caption)))
 
     def narrow(self, row: LayoutRow) -> bool:
         """Whether the layouts of a material leave room for those of another beside them on paper."""
@@ -244,7 +244,7 @@ class Marker:
         match figure.of:
             case Drawing() as drawing:
                 self._drawn += 1
-                words = escape(caption_below(drawing))
+                words = escape(unbroken(caption_below(drawing)))
                 drawing, keys = (drawing, ()) if self.web else keyed(drawing, self.look, widest)
                 ident = f"{self.ids}drawing-{self._drawn}"
                 picture = Markup(svg(drawing, self.look, ident, widest, self.web)) + _keys(keys)

@@ -31,6 +31,7 @@ from presscloth.tongue.speech import (
     say_as,
     speaking,
     spoken,
+    unbroken,
 )
 from presscloth.tongue.tongue import ENGLISH, Tongue, has_words, language_name, languages, tongue_of
 
@@ -51,4 +52,5 @@ __all__ = [
     "speaking",
     "spoken",
     "tongue_of",
+    "unbroken",
 ]

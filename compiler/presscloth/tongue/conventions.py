@@ -36,6 +36,9 @@ ENGLISH_WAYS = Conventions(
     ),
 )  # fmt: skip
 
+SIGNS = ("mm", "cm", "m", "in", "ft", "yd", "g", "kg", "oz", "lb")
+"""Units as `measure` prints them."""
+
 CLDR_UNITS = {"in": "length-inch", "ft": "length-foot", "yd": "length-yard"}
 """Units that have a word in a language's workrooms. Metric symbols are the same everywhere (ISO 80000-1);
 ounces and pounds keep their signs too, since a German `Pfund` is 500 g (common practice, no source)."""

@@ -55,6 +55,11 @@ def measured(text: str) -> str:
     return _SPOKEN.get().measured(text)
 
 
+def unbroken(text: str) -> str:
+    """A text, in the language of the moment, in which no line ends within a measure."""
+    return _SPOKEN.get().unbroken(text)
+
+
 def named(name: str) -> str:
     """An author's name of a piece, size, material or sewn thing, where a translation has another."""
     return _SPOKEN.get().named(name)

@@ -9,7 +9,7 @@ from functools import cache
 from pathlib import Path
 
 from presscloth.frozen import dataclass
-from presscloth.tongue.conventions import ENGLISH_WAYS, Conventions, conventions_of
+from presscloth.tongue.conventions import ENGLISH_WAYS, SIGNS, Conventions, conventions_of
 
 WORDS = Path(__file__).parent / "words"
 """The catalogues: gettext's `.po`, one for each language, the English texts their message ids."""
@@ -103,6 +103,11 @@ class Tongue:
         one, several = self.ways.units.get(unit, (unit, unit))
         return f"{self.number(number)} {one if _at_most_one(number) else several}"
 
+    def unbroken(self, text: str) -> str:
+        """A text in which no line ends within a measure: `2 1/2 in` is one word, and so is `15 cm ×`."""
+        words = (word for pair in self.ways.units.values() for word in pair)
+        return _spaces_in_measures((*SIGNS, *words)).sub("\N{NO-BREAK SPACE}", text)
+
     def named(self, name: str) -> str:
         """An author's name in this language; as the recipe has it where there is no other."""
         return self.names.get(name, name)
@@ -115,6 +120,13 @@ class Tongue:
     def month(self, year: int, number: int) -> str:
         """`May 2027`, in German `Mai 2027`."""
         return f"{self.ways.months[number - 1]} {year}"
+
+
+@cache
+def _spaces_in_measures(units: tuple[str, ...]) -> re.Pattern[str]:
+    """The spaces between a number and its fraction, a number and its unit, and before `×`."""
+    unit = "|".join(sorted(map(re.escape, units), key=len, reverse=True))
+    return re.compile(rf"(?<=\d) (?=\d+/\d|(?:{unit})(?!\w))| (?=×)")
 
 
 def _at_most_one(number: str) -> bool:
