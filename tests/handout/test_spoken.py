@@ -110,6 +110,12 @@ def test_in_words_around_it_only_measures_are_spoken():
     assert said == "Go on with step 3 at 4:15, two millimetres from edge A2, twice half an inch, ISO 216."
 
 
+def test_the_sign_between_two_sides_is_a_word():
+    assert spoken_measures("2 cm × 3 cm", "en") == "two centimetres by three centimetres"
+    assert spoken_measures("2 cm × 3 cm", "de") == "zwei Zentimeter mal drei Zentimeter"
+    assert spoken_measures(" × ", "de") == " mal "
+
+
 def test_a_language_without_words_keeps_its_figures():
     assert spoken("3,2 cm", "nl") == "3,2 cm"
 

@@ -22,18 +22,19 @@ from presscloth.tongue import say
 
 @dataclass(frozen=True, slots=True)
 class Speech:
-    """How a language speaks: its units as they are printed, a measure, and the word within a range."""
+    """How a language speaks: its units as printed, a measure, the words in a range and between sides."""
 
     units: tuple[str, ...]
     decimal: str
     thousands: str
     measure: Callable[[Number, str], str]
     to: str
+    by: str
 
 
 SPEECHES: Mapping[str, Speech] = {
-    "en": Speech(tuple(spoken_en.UNITS), ".", ",", spoken_en.measure, "to"),
-    "de": Speech(tuple(spoken_de.UNITS), ",", ".", spoken_de.measure, "bis"),
+    "en": Speech(tuple(spoken_en.UNITS), ".", ",", spoken_en.measure, "to", "by"),
+    "de": Speech(tuple(spoken_de.UNITS), ",", ".", spoken_de.measure, "bis", "mal"),
 }
 
 
@@ -70,7 +71,8 @@ def _said(text: str, language: str, *, bare: bool) -> str:
         said = speech.measure(last, unit)
         return f"{speech.measure(first, '')} {speech.to} {said}" if first else said
 
-    return _pattern(language.lower().split("-")[0]).sub(in_words, text)
+    said = _pattern(language.lower().split("-")[0]).sub(in_words, text)
+    return said.replace(" × ", f" {speech.by} ")
 
 
 @cache
