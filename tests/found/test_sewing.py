@@ -31,7 +31,7 @@ def test_a_band_on_the_long_side_of_a_triangle_ended_the_program(tmp_path: Path)
     assert told(fragment, tmp_path)[0] == (
         "wrong-shape",
         "wedge",
-        "`wedge` is a triangle; this needs a flat thing",
+        "`wedge` is a triangle; this needs a flat thing with four sides",
     )
 
 

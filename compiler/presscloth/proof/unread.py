@@ -12,8 +12,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from presscloth.problems import Problem
-from presscloth.recipe.expression import Broken
+from presscloth.proof.checks import CheckDiffers, CheckFails
+from presscloth.recipe.expression import Broken, Compared
 from presscloth.recipe.markdown import FenceNotClosed
+from presscloth.recipe.matching import parts_in
 from presscloth.recipe.statement import SewBlock
 from presscloth.recipe.steps import TextOutsideSteps
 from presscloth.recipe.tree import Recipe, Step
@@ -32,10 +34,15 @@ def under_unread_statements(recipe: Recipe, problems: Sequence[Problem]) -> Iter
     torn = (each.span for each in problems if _tears(each))
     unread = min((*_unread(recipe), *torn), key=_start, default=None)
     blocks = tuple(block for step in recipe.steps for block in _blocks(step))
+    of_things = frozenset(_checks_of_things(recipe))
+
+    def may_follow(problem: Problem) -> bool:
+        return _of_sewing(problem) or (_of_a_check(problem) and problem.span in of_things)
+
     for problem in problems:
         if fence is not None and _tears(problem) and fence.start < problem.span.start:
             yield replace(problem, cause=problem.cause or fence)
-        elif unread is None or not _of_sewing(problem) or _wrong_by_itself(problem, unread, blocks):
+        elif unread is None or not may_follow(problem) or _wrong_by_itself(problem, unread, blocks):
             yield problem
         else:
             yield replace(problem, cause=problem.cause or unread)
@@ -68,6 +75,18 @@ def _blocks(step: Step) -> Iterator[SewBlock]:
 def _of_sewing(problem: Problem) -> bool:
     """Whether sewing found it; what is wrong with a measure by itself does not follow from a statement."""
     return type(problem).__module__.startswith("presscloth.sewing.")
+
+
+def _of_a_check(problem: Problem) -> bool:
+    return isinstance(problem, CheckFails | CheckDiffers)
+
+
+def _checks_of_things(recipe: Recipe) -> Iterator[Span]:
+    """The author's checks that speak of things, which would be otherwise if all had been carried out."""
+    for check in recipe.checks:
+        of = check.compared
+        if isinstance(of, Compared) and any(True for side in (of.left, of.right) for _ in parts_in(side)):
+            yield of.span
 
 
 def _wrong_by_itself(problem: Problem, unread: Span, blocks: tuple[SewBlock, ...]) -> bool:

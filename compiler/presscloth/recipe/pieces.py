@@ -151,6 +151,75 @@ class SideLeftOver(Problem):
         return "leave one of the two cells empty"
 
 
+class OutlineOfLength(Problem):
+    """A piece is cut by an outline, from something that is no cloth.
+
+    A tape, an elastic and a zip are cut to a length, and a notion is not cut at all; there is nothing to lay
+    a template on.
+
+    Fails:
+
+        ## Materials
+        | Key | Material    | Form   | Width          | Sold by        |
+        |-----|-------------|--------|----------------|----------------|
+        | A   | Cotton      | fabric | 110 cm (43 in) | 10 cm (1/8 yd) |
+        | B   | Cotton tape | tape   |                | 10 cm (1/8 yd) |
+
+        ## Outlines
+
+        ### leaf
+        - right 6 cm (2 3/8 in) as vein, arched by 2 cm (3/4 in)
+        - back to the start as rim
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        | Shape        |
+        |-------|------|-----|---------------|---------------|--------------|
+        | cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |              |
+        | loop  | B    | 1   |               |               | outline leaf |
+
+        ## Steps
+        1. Hem the cloth and sew on the loop.
+
+           ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
+           attach loop to cloth
+           finish cloth
+           ```
+
+    Passes:
+
+        ## Outlines
+
+        ### leaf
+        - right 6 cm (2 3/8 in) as vein, arched by 2 cm (3/4 in)
+        - back to the start as rim
+
+        ## Pieces
+        | Piece | From | Cut | Width         | Height        | Shape        |
+        |-------|------|-----|---------------|---------------|--------------|
+        | cloth | A    | 1   | 30 cm (12 in) | 30 cm (12 in) |              |
+        | loop  | A    | 1   |               |               | outline leaf |
+
+        ## Steps
+        1. Hem the cloth and sew on the loop.
+
+           ```sew
+           hem all of cloth by 1.2 cm (1/2 in) twice
+           attach loop to cloth
+           finish cloth
+           ```
+    """
+
+    piece: str
+    form: str
+
+    def message(self) -> str:
+        return f"`{self.piece}` is cut by an outline, but what it is cut from is listed as `{self.form}`"
+
+    def hint(self) -> str:
+        return "cut it from a cloth, or leave Shape empty and give its length"
+
+
 class WordUnknown(Problem):
     """A cell that chooses among a few words holds another one.
 
@@ -295,14 +364,18 @@ def _hold_sides(piece: Piece, row: Row, forms: list[Form], problems: Problems) -
     A size too many is reported and left alone; without one that is wanted there is no piece.
     """
     missing = _missing_side(piece, forms)
+    flat = [form for form in forms if form in LAID_OUT]
     if missing is not None:
         place = row.place("Width" if missing == "width" else "Height")
         problems.add(SideMissing(span=place, piece=piece.name.text, side=missing))
+    elif piece.shape is Shape.OUTLINE and forms and not flat:
+        place = row.place("Shape")
+        problems.add(OutlineOfLength(span=place, piece=piece.name.text, form=forms[0].value))
     elif piece.shape is Shape.OUTLINE and (piece.width is not None or piece.height is not None):
         column = "Height" if piece.width is None else "Width"
         problems.add(SideLeftOver(span=row.place(column), piece=piece.name.text, what=BY_OUTLINE))
     elif piece.width is not None and piece.height is not None:
-        laid_out = any(form in LAID_OUT for form in forms)
+        laid_out = bool(flat)
         name, second = piece.name.text, row.place("Height")
         if laid_out and piece.shape is Shape.CIRCLE:
             problems.add(SideLeftOver(span=second, piece=name, what="a circle"))

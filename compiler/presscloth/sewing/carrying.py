@@ -305,7 +305,8 @@ class _Sewing:
         used: Mapping[str, tuple[Used, ...]],
         taken: tuple[Taken, ...],
     ) -> None:
-        for place, each in zip(places, used["things"], strict=True):
+        articles = [place for place in places if place.slot == "things"]
+        for place, each in zip(articles, used["things"], strict=True):
             for problem in hold_finished(each.name, each.thing, place.span, self._systems):
                 self._report(problem)
             self._finished.append(Finished(each.name, place.in_all, each.thing, self._step, place.span))

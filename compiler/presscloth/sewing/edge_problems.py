@@ -168,9 +168,7 @@ class EdgeNotRaw(Problem):
 
     def hint(self) -> str:
         if self.lies_on:
-            return (
-                "the second lies face down: what is its right lies on the left of the first"
-            )
+            return "the second lies face down: what is its right lies on the left of the first"
         return "sew it before it is finished, or lap or attach it"
 
 

@@ -16,6 +16,7 @@ from presscloth.sewing.verbs.binding import finished_on
 from presscloth.sewing.verbs.joining import sewn_against, tube
 from presscloth.sewing.verbs.layering import fits
 from presscloth.sewing.verbs.laying import as_it_lay, with_on_it
+from presscloth.sewing.verbs.shaped import is_shaped, sewn_together
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Used, Work
 
@@ -152,7 +153,7 @@ def zip_between(work: Work) -> Made:
     """Sew a zip between two edges: each gives its allowance, and what shows of the zip is added.
 
     Both edges are equally long and the zip not shorter (common practice). Opposite edges of one thing
-    make a tube.
+    make a tube; of what is cut by an outline, all other edges stay as they are.
     """
     part, one, other = work.one("zip"), work.edge("first"), work.edge("second")
     showing = work.amount("showing")
@@ -164,7 +165,9 @@ def zip_between(work: Work) -> Made:
     else:
         _hold_zip(work, part, long, one.seam, f"the {one.words}")
     lost = less(taken, half(showing))
-    if work.closes:
+    if is_shaped(one, other):
+        made = sewn_together(work, one, other)
+    elif work.closes:
         made = tube(one.used, work.flat(one.used), one.name, times(2, lost))
     else:
         made = sewn_against(work, one, other, lost)

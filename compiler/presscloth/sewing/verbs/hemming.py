@@ -102,7 +102,9 @@ class CordTooShort(Problem):
 def hem(work: Work) -> Made:
     """Turn edges under and stitch: they are finished, and the thing is shorter by what is turned.
 
-    Once takes M, twice takes 2 M, `by M, then N` takes M + N of each edge (common practice).
+    Once takes M, twice takes 2 M, `by M, then N` takes M + N of each edge (common practice). An edge
+    beside it is shorter by as much, as where it stands square to it; on a slanted corner by a little more
+    than that, which is not reckoned.
     """
     used = work.one("edges")
     by = work.amount("by")

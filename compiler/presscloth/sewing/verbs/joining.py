@@ -10,7 +10,7 @@ from typing import NoReturn
 from presscloth.measure import Quantity
 from presscloth.recipe.statement import Choice, Counted, Statement, Things
 from presscloth.sewing.lengths import half, less, longest, times, total
-from presscloth.sewing.measuring import stitched_diameter
+from presscloth.sewing.measuring import measured, stitched_diameter
 from presscloth.sewing.placing import Arranged, somewhere
 from presscloth.sewing.things import (
     OPPOSITE,
@@ -49,7 +49,7 @@ from presscloth.sewing.verbs.laying import (
     sewn_from,
     turned_to,
 )
-from presscloth.sewing.verbs.shaped import join_shaped, pouch_of_shaped
+from presscloth.sewing.verbs.shaped import is_shaped, join_shaped, pouch_of_shaped, sewn_together
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
 
@@ -274,9 +274,8 @@ def lap(work: Work) -> Made:
     for side in (over, under):
         if side.edge.rim is None or side.edge.rim.raw:
             work.refuse(RawEdgeLapped(span=side.used.span, edge=side.words))
-        flat = work.flat(side.used)
-        across = flat.width if side.name in ("left", "right") else flat.height
-        if work.short_in(across, by) or not work.short_in(by, across):
+        across = _across(work, side)
+        if across is not None and (work.short_in(across, by) or not work.short_in(by, across)):
             work.refuse(
                 LapTooWide(
                     span=work.place("by"), lap=work.said(by), name=side.used.name, width=work.said(across)
@@ -284,9 +283,19 @@ def lap(work: Work) -> Made:
             )
     work.meet(over, under)
     work.seams.append(over.seam)
+    if is_shaped(over, under):
+        return sewn_together(work, over, under)
     if work.closes:
         return tube(over.used, work.flat(over.used), over.name, by)
     return sewn_against(work, over, under, half(by))
+
+
+def _across(work: Work, side: Side) -> Quantity | None:
+    """How far a thing reaches from an edge; of what is cut by an outline, at most, where that is known."""
+    if isinstance(side.used.shape, Shaped):
+        return measured(side.used.shape, "length", finished=False)
+    flat = work.flat(side.used)
+    return flat.width if side.name in ("left", "right") else flat.height
 
 
 JOIN = Verb(

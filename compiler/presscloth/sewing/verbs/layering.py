@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from presscloth.measure import Kind, Quantity, compare
@@ -19,7 +20,7 @@ from presscloth.sewing.verbs.layering_problems import (
     NoTurningGap,
 )
 from presscloth.sewing.verbs.laying import as_it_lay, in_the_middle, with_on_it
-from presscloth.sewing.verbs.shaped import bag_out_shaped
+from presscloth.sewing.verbs.shaped import bag_out_shaped, meeting_all_round
 from presscloth.sewing.verbs.verb import Verb
 from presscloth.sewing.work import Made, Side, Used, Work
 
@@ -75,11 +76,14 @@ def layer(work: Work) -> Made:
     """Lay flat things upon each other for quilting, the first on top: a sandwich as large as its lowest.
 
     Each reaches at least the overhang beyond the first on every side and is not smaller than the one
-    above (common practice). `taking up` shrinks it as quilting does.
+    above (common practice). `taking up` shrinks it as quilting does. What is cut by an outline is layered
+    edge on edge.
     """
     layers = work.every("layers")
     if len(layers) < 2:
         work.refuse(NothingToJoin(span=work.span, name=work.one("layers").name))
+    if isinstance(layers[0].shape, Shaped):
+        return layer_shaped(work, layers)
     flats = tuple(work.flat(used) for used in layers)
     overhang = work.amount("overhang") if work.has("overhang") else None
     for i in range(1, len(layers)):
@@ -96,6 +100,17 @@ def layer(work: Work) -> Made:
     rim = Rim(State.RAW, None if top is None else top.allowance)
     side, end = Edge.plain(height, rim), Edge.plain(width, rim)
     return Made(Flat(side, side, end, end, least=least), in_the_middle(layers[0], width, height))
+
+
+def layer_shaped(work: Work, layers: Sequence[Used]) -> Made:
+    """Layers of one outline upon each other, edge on edge; they are sewn as one thing after that."""
+    first, *others = layers
+    if work.has("overhang") or work.has("share"):
+        work.wrong_shape(first, "a rectangle, of which is known how far it stands out and what is taken up")
+    for lower in others:
+        for one, other in meeting_all_round(work, first, lower):
+            work.compare(one.words, other.words, (one.seam, other.seam), rows=lower.thing.rows)
+    return Made(first.shape, as_it_lay(first))
 
 
 def _shrunk(side: Quantity, share: Quantity) -> Quantity:

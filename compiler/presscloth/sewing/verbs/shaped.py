@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from presscloth.measure import Quantity
 from presscloth.recipe.outline import over
@@ -25,8 +25,18 @@ def join_shaped(work: Work) -> Made:
     return sewn_together(work, one, other)
 
 
+def is_shaped(*sides: Side) -> bool:
+    """Whether one of two things that meet is cut by an outline with edges of its own."""
+    return any(isinstance(side.used.shape, Shaped) for side in sides)
+
+
 def sewn_together(work: Work, one: Side, other: Side) -> Made:
-    """What two things have left of their edges, once they are sewn together along one of each."""
+    """What two things have left of their edges, once they are sewn together along one of each.
+
+    One of them cannot be sewn to itself: what became of its other edges nobody could say.
+    """
+    if work.closes:
+        work.wrong_shape(one.used, "a rectangle to make a tube of")
     edges = {name: edge for name, edge in _edges(work, one.used).items() if name != one.name}
     for name, edge in _edges(work, other.used).items():
         if name != other.name:
@@ -82,9 +92,20 @@ def bag_out_shaped(work: Work, is_open: Sequence[str]) -> Made:
     return Made(Shaped(edges, across, down, across, down), as_it_lay(first), gaps=0)
 
 
+def meeting_all_round(work: Work, upper: Used, lower: Used) -> Iterator[tuple[Side, Side]]:
+    """The edges of two things of one outline that lie upon each other, the right side of both up."""
+    for name in _alike(work, upper, lower).edges:
+        yield work.side(upper, name), work.side(lower, name)
+
+
 def _pair(work: Work) -> tuple[Used, Used, Shaped]:
     """The two things, which must have the same edges."""
     first, second = work.one("first"), work.one("second")
+    return first, second, _alike(work, first, second)
+
+
+def _alike(work: Work, first: Used, second: Used) -> Shaped:
+    """The outline of the first, whose edges the second must have too."""
     front, back = first.shape, second.shape
     if not isinstance(front, Shaped):
         return work.wrong_shape(first, ALIKE)
@@ -93,7 +114,7 @@ def _pair(work: Work) -> tuple[Used, Used, Shaped]:
             span=second.span, name=second.name, found=what_it_is(back), wanted=f"{ALIKE} as `{first.name}`"
         )
         return work.refuse(problem)
-    return first, second, front
+    return front
 
 
 def _meeting(work: Work, first: Used, second: Used, name: str) -> tuple[Side, Side]:

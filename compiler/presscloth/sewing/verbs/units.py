@@ -239,7 +239,7 @@ def pair(work: Work) -> Made:
     first, second = work.one("first"), work.one("second")
     side = _square(work, first)
     _square(work, second)
-    edges = tuple(_all_round(work, used, work.flat(used)) for used in (first, second))
+    edges = tuple(_all_round(work, used, work.flat(used), "paired") for used in (first, second))
     taken = work.allowance(*edges)
     work.meet(edges[0], edges[1])
     work.seams.append(side)
@@ -257,10 +257,10 @@ def pair(work: Work) -> Made:
     return Made(rectangle(left, left, rim), sewn_from(first, second))
 
 
-def _all_round(work: Work, used: Used, flat: Flat) -> Side:
+def _all_round(work: Work, used: Used, flat: Flat, doing: str) -> Side:
     """One side of a square, all of which must be raw."""
     for name in SIDES:
-        work.must_be_raw(work.side(used, name), "paired")
+        work.must_be_raw(work.side(used, name), doing)
     return work.side(used, "left")
 
 
@@ -290,9 +290,9 @@ def set_on_point(work: Work) -> Made:
     rows, columns = _rows_and_columns(work, squares)
     for used in squares:
         _square(work, used)
-    first = _all_round(work, squares[0], work.flat(squares[0]))
+    first = _all_round(work, squares[0], work.flat(squares[0]), "set on point")
     for used in squares[1:]:
-        work.meet(first, _all_round(work, used, work.flat(used)))
+        work.meet(first, _all_round(work, used, work.flat(used), "set on point"))
     taken = work.allowance(first)
     block = first.seam
     work.seams.append(block)
