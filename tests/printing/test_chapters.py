@@ -107,3 +107,39 @@ def test_the_sample():
     cues = read(vtt(chapters(BAG)))
     assert [cue[0] for cue in cues] == [0, 255, 542]
     assert cues[0][2] == "Harbour Kit Bag"
+
+
+# -- read by a browser -----------------------------------------------------------------------------
+
+# Chromium's own parser of WebVTT is the oracle: what a cue's text is worth is `getCueAsHTML`.
+READ_BY_A_BROWSER = """async (file) => {
+  document.body.innerHTML = '<video><track kind="chapters"></video>';
+  const track = document.querySelector("track");
+  const done = new Promise((fine, fault) => { track.onload = fine; track.onerror = () => fault("unread"); });
+  track.track.mode = "hidden";
+  track.src = `data:text/vtt;charset=utf-8,${encodeURIComponent(file)}`;
+  await done;
+  const text = (cue) => cue.getCueAsHTML().textContent;
+  return [...track.track.cues].map((cue) => [cue.id, cue.startTime, cue.endTime, text(cue)]);
+}"""
+
+ODD_NAMES = (
+    "Cut --> and sew", "<c.red>red</c>", "R&D &amp; more", "a\n\nb", "NOTE this", "WEBVTT",
+    "00:01.000 --> 00:02.000",
+    "Säume & Kanten ½", "שלום", "<script>alert(1)</script>", "\u2028 lines \u2029", "1", "tab\there",
+)  # fmt: skip
+
+
+@pytest.mark.browser
+def test_a_browser_reads_every_chapter(browser):
+    page = browser.new_page()
+    page.goto("about:blank")
+    odd = tuple(Chapter(start, name) for start, name in enumerate(ODD_NAMES, start=3590))
+    for known in (chapters(BAG), odd):
+        found = page.evaluate(READ_BY_A_BROWSER, vtt(known))
+        ends = [each.start for each in known[1:]]
+        assert [cue[0] for cue in found] == [str(number) for number in range(1, len(known) + 1)]
+        assert [cue[1] for cue in found] == [each.start for each in known]
+        assert [cue[2] for cue in found][:-1] == ends and found[-1][2] > found[-1][1]
+        assert [cue[3] for cue in found] == [" ".join(each.name.split()) for each in known]
+    page.close()
