@@ -2,13 +2,13 @@
 
 from presscloth.cutting import Cut, Part, Roll, check, lay_out
 from presscloth.cutting.rows import fill_rows
-from presscloth.cutting.stock import stock_of
+from presscloth.cutting.stock import stock_of, whole
 
 PARTS = [Part("wide", 5, 3, 2), Part("middle", 4, 3, 2), Part("small", 3, 2, 1)]
 
 
 def test_a_row_leaves_as_little_as_any_and_prefers_what_comes_first():
-    stock = stock_of(PARTS)
+    stock = stock_of(PARTS, whole(PARTS))
     left = list(stock.count)
     spots, wasted = fill_rows(stock, 13, 3, [0, 1, 2], left, 100)
     # 5 + 5 + 3 and 5 + 4 + 4 both fill 13; the first lie is wanted twice, and the lower piece stands last.
@@ -17,14 +17,14 @@ def test_a_row_leaves_as_little_as_any_and_prefers_what_comes_first():
 
 
 def test_what_no_piece_fits_is_wasted_and_ends_a_filling_that_wastes_too_much():
-    stock = stock_of(PARTS)
+    stock = stock_of(PARTS, whole(PARTS))
     spots, wasted = fill_rows(stock, 11, 5, [1, 0, 2], list(stock.count), 4)
     assert spots[:3] == [(1, 0, 0), (1, 4, 0), (2, 8, 0)]
     assert wasted > 4
 
 
 def test_two_lies_of_one_batch_share_its_pieces():
-    stock = stock_of([Part("a", 4, 3, 1, True)])
+    stock = stock_of([Part("a", 4, 3, 1, True)], [1])
     left = list(stock.count)
     spots, _ = fill_rows(stock, 7, 4, [0, 1], left, 100)
     assert len(spots) == 1 and left == [0]

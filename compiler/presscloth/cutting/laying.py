@@ -138,11 +138,17 @@ def _least_purchase(width: int, parts: Sequence[Part], lengths: Lengths, enough:
 
     low = stepped(-(-sum(part.area for part in parts) // width), step)
     high = enough
-    at = high - step  # most purchases are proved at once, so the next lower one is tried first
+    # Most purchases are proved at once, so the next lower one is tried first.
+    if low == high or refuted(high - step):
+        return high
+    high -= step
+    # Else the bound is mostly near to the area: further and further above it, then halving.
+    reach, found = step, False
     while low < high:
+        at = (low + high) // 2 // step * step if found else min(low + reach - step, high - step)
         if refuted(at):
             low = at + step
+            reach *= 2
         else:
-            high = at
-        at = (low + high) // 2 // step * step
+            high, found = at, True
     return high

@@ -21,6 +21,7 @@ from presscloth.cutting.program import Chooser
 from presscloth.frozen import dataclass
 
 _ROUNDS = 3  # of prices across, then along, for one start
+_HOPELESS = Fraction(4, 5)  # of a cloth by all the known scales: prices hardly ever make more than one of it
 _MOST_THRESHOLDS = 12  # extents that serve as thresholds; with many extents, evenly picked ones
 
 
@@ -118,7 +119,9 @@ def _fillings(across: _Axis, along: _Axis, choices: Sequence[_Choice]) -> Iterat
             weight = _weight(wide, high, choices)
             yield weight
             ranked.append((weight, wide, high))
-    _, wide, high = max(ranked, key=lambda entry: entry[0])
+    most, wide, high = max(ranked, key=lambda entry: entry[0])
+    if most < _HOPELESS:
+        return
     sideways = [_Choice(choice.quantity, _swapped(choice.lies)) for choice in choices]
     for start in {id(scale): scale for scale in (ranked[0][2], high)}.values():
         yield from _priced(across, along, choices, sideways, start)

@@ -12,28 +12,46 @@ from collections.abc import Sequence
 from itertools import product
 
 from presscloth.cutting.chance import Chance
+from presscloth.cutting.holes import Holes
 from presscloth.cutting.parts import Layout, Part, Placed, end_of
 from presscloth.cutting.purse import Purse
 from presscloth.cutting.rows import fill_rows
 from presscloth.cutting.skyline import Rule, Spot, fill
-from presscloth.cutting.stock import Stock, stock_of
+from presscloth.cutting.stock import Stock, even, halved, stock_of, whole
 
 _MOST_BATCHES = 60  # more would cost time and find little: many equal pieces lie in rows anyway
 _PATIENCE = 800  # tries without any gain before a searcher starts again from another order
+_PATIENCE_AHEAD = 100  # the same for those that go ahead of the crowd: another start is another chance
 _RULES = (Rule.SNUG, Rule.EXACT, Rule.ORDER)
+_AHEAD = 2  # of what is left goes into each searcher that promises most, before the crowd has its turn
 _SINGLY = 24  # so few pieces are laid one by one only
 _LOOKS = 6  # for two lies that differ
-_ROW_COST = 6  # what a piece costs that is laid in a row, in pieces laid one by one
 _FIXED_COST = 5  # what a try costs besides its pieces, in pieces
 
 
 class _Searcher:
     """One way of filling, with the best order that it has found for the present target."""
 
-    def __init__(self, parts: Sequence[Part], rule: Rule, batches: int, sideways: bool, seed: int) -> None:
-        self._stock: Stock = stock_of(parts, batches=batches, sideways=sideways)
+    def __init__(
+        self,
+        parts: Sequence[Part],
+        rule: Rule,
+        sizes: Sequence[int],
+        sideways: bool,
+        seed: int,
+        *,
+        patience: int = _PATIENCE,
+        holes: Holes | None = None,
+    ) -> None:
+        """With batches of `sizes`, and only the large parts where there are `holes` for the others."""
+        self._holes = holes
+        self._numbers = holes.large if holes else tuple(range(len(parts)))
+        laid = [parts[number] for number in self._numbers]
+        self._stock: Stock = stock_of(laid, [sizes[number] for number in self._numbers], sideways=sideways)
+        self._small_area = holes.area if holes else 0
+        self._patience = patience
         self._rule = rule
-        self.cost = _ROW_COST if rule is Rule.ROW else 1
+        self._cost = _cost(rule, among_equal=len(self._stock.count) > len(laid))
         self._sideways = sideways
         self._chance = Chance(seed)
         self._starts = 0
@@ -41,6 +59,7 @@ class _Searcher:
         self._stale = 0
         self.left_over = 0
         self._spots: list[list[Spot]] = []
+        self._in_holes: tuple[Placed, ...] = ()
         self._used: set[int] = set()
         self._missing: set[int] = set()
 
@@ -57,20 +76,31 @@ class _Searcher:
         kept = [lie for lie in self._order if lie in fitting]
         self._fitting = fitting
         self._order = kept if len(kept) == len(fitting) else []
-        self.left_over = stock.area + 1
+        self.left_over = self._all + 1
+
+    @property
+    def _all(self) -> int:
+        """The area of all pieces."""
+        return self._stock.area + self._small_area
 
     def search(self, purse: Purse, share: int) -> None:
         """Spend `share` on better orders; stop as soon as nothing is left over."""
         goal = purse.left - share
         while purse.left > goal:
             order = self._next_order()
-            left_over, spots = self._fill(order)
-            purse.left -= sum(len(sheet) + _FIXED_COST for sheet in spots) * self.cost
+            missing, spots = self._fill(order)
+            purse.left -= sum(len(sheet) + _FIXED_COST for sheet in spots) * self._cost // 2
+            left_over, in_holes = missing + self._small_area, tuple[Placed, ...]()
+            if self._holes and not missing:
+                filled = self._holes.fill(self._length, self._placed(spots[0]))
+                left_over, in_holes = filled.missing, filled.placed
+                purse.left -= filled.work
             self._stale += 1
             if left_over <= self.left_over:
                 if left_over < self.left_over:
                     self._stale = 0
-                self.left_over, self._order, self._spots = left_over, order, spots
+                self.left_over, self._order = left_over, order
+                self._spots, self._in_holes = spots, in_holes
                 self._look_at(spots)
             if not left_over:
                 return
@@ -88,12 +118,12 @@ class _Searcher:
 
     def _next_order(self) -> list[int]:
         """The kept order at first, then one with two lies swapped or one moved; sometimes a new start."""
-        if not self._order or self._stale > _PATIENCE:
-            self.left_over = self._stock.area + 1
+        if not self._order or self._stale > self._patience:
+            self.left_over = self._all + 1
             self._stale = 0
             self._starts += 1
             return sorted(self._fitting, key=self._size)
-        if self.left_over > self._stock.area:
+        if self.left_over > self._all:
             return self._order
         order = self._order[:]
         one, other = self._two_places(order)
@@ -145,7 +175,8 @@ class _Searcher:
         stock = self._stock
         left = list(stock.count)
         sheet = self._width * self._length
-        spare = self._sheets * sheet - stock.area + self.left_over
+        fewest = max(0, self.left_over - self._small_area)
+        spare = self._sheets * sheet - stock.area + fewest
         spots: list[list[Spot]] = []
         while len(spots) < self._sheets and any(left):
             if self._rule is Rule.ROW:
@@ -154,7 +185,7 @@ class _Searcher:
                 laid, wasted = fill(stock, self._width, self._length, order, self._rule, left, spare)
             spots.append(laid)
             if wasted > spare:
-                return self.left_over + wasted - spare, spots
+                return fewest + wasted - spare, spots
             spare -= wasted
         missing = 0
         for lies, count in zip(stock.lies, left, strict=True):
@@ -164,13 +195,14 @@ class _Searcher:
 
     def layouts(self, parts: Sequence[Part], width: int) -> tuple[Layout, ...]:
         """The pieces that the best order places, on each sheet."""
-        return tuple(settled(parts, width, self._placed(spots)) for spots in self._spots)
+        sheets = [[*self._placed(spots), *self._in_holes] for spots in self._spots]
+        return tuple(settled(parts, width, placed) for placed in sheets)
 
     def _placed(self, spots: Sequence[Spot]) -> list[Placed]:
         stock = self._stock
         return [
             Placed(
-                stock.part[stock.batch[lie]],
+                self._numbers[stock.part[stock.batch[lie]]],
                 along if self._sideways else across,
                 across if self._sideways else along,
                 stock.turned[lie],
@@ -179,30 +211,64 @@ class _Searcher:
         ]
 
 
+def _cost(rule: Rule, *, among_equal: bool) -> int:
+    """What laying a piece costs, in halves of laying one by order: measured, and the same everywhere."""
+    match rule:
+        case Rule.ORDER:
+            return 2
+        case Rule.EXACT | Rule.SNUG:
+            return 3 if among_equal else 2
+        case Rule.ROW:
+            return 12
+
+
 class Search:
     """The crowd, over one set of parts on one width."""
 
     def __init__(self, parts: Sequence[Part], width: int) -> None:
         pieces = sum(part.quantity for part in parts)
-        one_by_one = min(pieces, _MOST_BATCHES)
-        singly = [(rule, one_by_one) for rule in _RULES]
-        together = [(rule, 0) for rule in _RULES]
+        few_each = even(parts, min(pieces, _MOST_BATCHES))
+        singly = [(rule, few_each) for rule in _RULES]
+        together = [(rule, whole(parts)) for rule in _RULES]
+        rows = (Rule.ROW, whole(parts))
         if pieces <= _SINGLY:
-            kinds = [(Rule.ROW, 0), *singly]
+            kinds = [rows, *singly]
         elif pieces > len(parts):
-            kinds = [*singly, *together, (Rule.ROW, 0)]
+            kinds = [*singly, *together, rows]
         else:
-            kinds = [*together, (Rule.ROW, 0)]
+            kinds = [*together, rows]
         self._parts = parts
         self._width = width
         self._crowd = [
-            _Searcher(parts, rule, batches, sideways, number)
-            for number, ((rule, batches), sideways) in enumerate(product(kinds, (False, True)))
+            _Searcher(parts, rule, sizes, sideways, number)
+            for number, ((rule, sizes), sideways) in enumerate(product(kinds, (False, True)))
         ]
+        self._holes = Holes(parts, width)
+        self._around_holes = self._forerunners([2 for _ in parts], (False,), self._holes)
+        # Few pieces, some of them equal: half of a kind one way and half the other is worth a try of its own.
+        halves = len(parts) < pieces <= _SINGLY
+        self._in_halves = self._forerunners(halved(parts), (True, False), None) if halves else []
         self._share = 30 * (pieces + _FIXED_COST)
+
+    def _forerunners(
+        self, sizes: Sequence[int], sides: Sequence[bool], holes: Holes | None
+    ) -> list[_Searcher]:
+        """Searchers that go ahead of the crowd, with more of the means and less patience."""
+        rules = (Rule.ORDER, Rule.EXACT) if holes else (Rule.ORDER,)
+        return [
+            _Searcher(self._parts, rule, sizes, sideways, number, patience=_PATIENCE_AHEAD, holes=holes)
+            for number, (rule, sideways) in enumerate(product(rules, sides))
+        ]
 
     def within(self, length: int, purse: Purse, sheets: int = 1) -> tuple[Layout, ...] | None:
         """Layouts on so many sheets, none longer than `length`, if found before the purse is empty."""
+        with_holes = sheets == 1 and self._holes.worth_filling(length)
+        ahead = self._around_holes if with_holes else self._in_halves
+        for searcher in ahead:
+            searcher.aim(self._width, length, sheets)
+            searcher.search(purse, purse.left // _AHEAD)
+            if not searcher.left_over:
+                return searcher.layouts(self._parts, self._width)
         for searcher in self._crowd:
             searcher.aim(self._width, length, sheets)
         while purse.left > 0:
@@ -220,7 +286,7 @@ class Search:
 
 def first_try(parts: Sequence[Part], width: int, length: int, sheets: int) -> tuple[Layout, ...]:
     """The layouts of the first order that comes to mind, on more than enough cloth."""
-    searcher = _Searcher(parts, Rule.SNUG, 0, False, 0)
+    searcher = _Searcher(parts, Rule.SNUG, whole(parts), False, 0)
     searcher.aim(width, length, sheets)
     searcher.search(Purse(1), 1)
     return searcher.layouts(parts, width)

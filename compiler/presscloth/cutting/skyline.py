@@ -40,7 +40,7 @@ def fill(
     """
     to_lay = sum(left)
     live = [known for lie in order if left[(known := stock.known[lie])[0]]]
-    rank = _ranks(order, len(stock.batch)) if rule is not Rule.ORDER else []
+    queues = _queues(stock, order) if rule is not Rule.ORDER else []
     starts, heights = [0, width], [0]  # of the segments; after the last start comes the right selvedge
     spots: list[Spot] = []
     wasted = 0
@@ -53,10 +53,8 @@ def fill(
         gap, room = starts[at + 1] - start, length - y
         left_wall = heights[at - 1] - y if at else room
         right_wall = heights[at + 1] - y if at + 1 < len(heights) else room
-        lie = _singled_out(stock, rule, left, rank, gap, room, left_wall, right_wall) if rank else -1
-        if lie >= 0:
-            chosen = stock.known[lie]
-        else:
+        chosen = _singled_out(stock, rule, left, queues, gap, room, left_wall, right_wall) if queues else None
+        if chosen is None:
             for chosen in live:
                 if chosen[1] <= gap and chosen[2] <= room:
                     break
@@ -93,42 +91,55 @@ def fill(
     return spots, wasted
 
 
-def _ranks(order: Sequence[int], lies: int) -> list[int]:
-    """The place of every lie in the order; a lie that the order leaves out comes behind all."""
-    rank = [lies] * lies
-    for place, lie in enumerate(order):
-        rank[lie] = place
-    return rank
+_Known = tuple[int, int, int, int]  # of a lie: its batch, its extents across and along, itself
+_Queue = list[tuple[int, _Known]]
+
+
+def _queues(stock: Stock, order: Sequence[int]) -> list[_Queue]:
+    """Per kind its lies with their places in the order, the first one last."""
+    queues: list[_Queue] = [[] for _ in range(stock.kinds)]
+    for place in range(len(order) - 1, -1, -1):
+        lie = order[place]
+        queues[stock.kind[lie]].append((place, stock.known[lie]))
+    return queues
 
 
 def _singled_out(
     stock: Stock,
     rule: Rule,
     left: Sequence[int],
-    rank: Sequence[int],
+    queues: Sequence[_Queue],
     gap: int,
     room: int,
     left_wall: int,
     right_wall: int,
-) -> int:
-    """The lie that the rule singles out for a segment, or -1 when the order decides."""
-    along, batch = stock.along, stock.batch
-    unknown = len(rank)
-    best, best_rank = -1, unknown
-    for lie in stock.by_across.get(gap, ()):
-        if left[batch[lie]] and along[lie] <= room and rank[lie] < unknown:
-            place = rank[lie]
-            if rule is Rule.SNUG and along[lie] in (left_wall, right_wall):
-                place -= unknown
-            if place < best_rank:
-                best, best_rank = lie, place
-    if best >= 0 or rule is Rule.EXACT:
+) -> _Known | None:
+    """The lie that the rule singles out for a segment, or none when the order decides."""
+    behind = len(stock.known)
+    best, best_place = None, behind
+    for kind, along in stock.by_across.get(gap, ()):
+        if along <= room and (queue := _waiting(queues[kind], left)):
+            place, known = queue[-1]
+            if rule is Rule.SNUG and along in (left_wall, right_wall):
+                place -= behind
+            if place < best_place:
+                best, best_place = known, place
+    if best or rule is Rule.EXACT:
         return best
     for wall in (left_wall, right_wall):
-        for lie in stock.by_along.get(wall, ()):
-            if left[batch[lie]] and stock.across[lie] < gap and rank[lie] < best_rank:
-                best, best_rank = lie, rank[lie]
+        for kind, across in stock.by_along.get(wall, ()):
+            if across < gap and (queue := _waiting(queues[kind], left)):
+                place, known = queue[-1]
+                if place < best_place:
+                    best, best_place = known, place
     return best
+
+
+def _waiting(queue: _Queue, left: Sequence[int]) -> _Queue:
+    """The queue without the batches at its head of which nothing is left."""
+    while queue and not left[queue[-1][1][0]]:
+        queue.pop()
+    return queue
 
 
 def rise(starts: list[int], heights: list[int], at: int, top: int) -> None:

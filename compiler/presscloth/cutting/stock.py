@@ -20,6 +20,8 @@ class Stock:
     `across` and `along` are the extents of a lie in the direction in which the cloth is filled:
     selvedge to selvedge and along it, or the other way round when the stock is `sideways`. Every extent
     across is a multiple of `unit`. `known` has per lie its batch, its extents across and along, and itself.
+    Lies of one part with one turn are of one `kind`; `by_across` and `by_along` have by an extent the
+    kinds that have it, each with its other extent.
     """
 
     part: tuple[int, ...]
@@ -29,17 +31,17 @@ class Stock:
     across: tuple[int, ...]
     along: tuple[int, ...]
     turned: tuple[bool, ...]
-    by_across: Mapping[int, tuple[int, ...]]
-    by_along: Mapping[int, tuple[int, ...]]
+    kind: tuple[int, ...]
+    kinds: int
+    by_across: Mapping[int, tuple[tuple[int, int], ...]]
+    by_along: Mapping[int, tuple[tuple[int, int], ...]]
     area: int
     unit: int
     known: tuple[tuple[int, int, int, int], ...]
 
 
-def stock_of(parts: Sequence[Part], *, batches: int = 0, sideways: bool = False) -> Stock:
-    """The tables for `parts`, split into about as many batches as asked for, at least one per part."""
-    pieces = sum(part.quantity for part in parts)
-    size = -(-pieces // batches) if batches else pieces
+def stock_of(parts: Sequence[Part], sizes: Sequence[int], *, sideways: bool = False) -> Stock:
+    """The tables for `parts`, each in batches of its size."""
     owner: list[int] = []
     count: list[int] = []
     lies: list[tuple[int, ...]] = []
@@ -47,13 +49,19 @@ def stock_of(parts: Sequence[Part], *, batches: int = 0, sideways: bool = False)
     across: list[int] = []
     along: list[int] = []
     turned: list[bool] = []
-    for number, part in enumerate(parts):
+    kind: list[int] = []
+    extents: list[tuple[int, int]] = []  # per kind, across and along
+    for number, (part, size) in enumerate(zip(parts, sizes, strict=True)):
+        ways = [False, True] if part.turnable and part.width != part.height else [False]
+        for turn in ways:
+            upright = turn == sideways
+            extents.append((part.width, part.height) if upright else (part.height, part.width))
         for first in range(0, part.quantity, size):
-            ways = [False, True] if part.turnable and part.width != part.height else [False]
-            for turn in ways:
+            for way, turn in enumerate(ways):
                 batch.append(len(owner))
-                across.append(part.width if turn == sideways else part.height)
-                along.append(part.height if turn == sideways else part.width)
+                kind.append(len(extents) - len(ways) + way)
+                across.append(extents[kind[-1]][0])
+                along.append(extents[kind[-1]][1])
                 turned.append(turn)
             lies.append(tuple(range(len(batch) - len(ways), len(batch))))
             owner.append(number)
@@ -66,17 +74,35 @@ def stock_of(parts: Sequence[Part], *, batches: int = 0, sideways: bool = False)
         across=tuple(across),
         along=tuple(along),
         turned=tuple(turned),
-        by_across=_grouped(across),
-        by_along=_grouped(along),
+        kind=tuple(kind),
+        kinds=len(extents),
+        by_across=_grouped(extents),
+        by_along=_grouped([(along, across) for across, along in extents]),
         area=sum(part.area for part in parts),
         unit=gcd(*across),
         known=tuple(zip(batch, across, along, range(len(batch)), strict=True)),
     )
 
 
-def _grouped(extents: Sequence[int]) -> Mapping[int, tuple[int, ...]]:
-    """Which lies have each extent."""
-    groups: dict[int, list[int]] = {}
-    for lie, extent in enumerate(extents):
-        groups.setdefault(extent, []).append(lie)
-    return {extent: tuple(lies) for extent, lies in groups.items()}
+def whole(parts: Sequence[Part]) -> list[int]:
+    """The sizes of batches, one for each part."""
+    return [part.quantity for part in parts]
+
+
+def halved(parts: Sequence[Part]) -> list[int]:
+    """The sizes of batches, two for each part: some of its pieces may lie one way, some the other."""
+    return [-(-part.quantity // 2) for part in parts]
+
+
+def even(parts: Sequence[Part], batches: int) -> list[int]:
+    """Batches of one size, about so many, at least one for each part."""
+    size = -(-sum(part.quantity for part in parts) // batches)
+    return [size for _ in parts]
+
+
+def _grouped(extents: Sequence[tuple[int, int]]) -> Mapping[int, tuple[tuple[int, int], ...]]:
+    """By the first of two extents the kinds that have it, each with its second."""
+    groups: dict[int, list[tuple[int, int]]] = {}
+    for kind, (first, second) in enumerate(extents):
+        groups.setdefault(first, []).append((kind, second))
+    return {extent: tuple(kinds) for extent, kinds in groups.items()}
