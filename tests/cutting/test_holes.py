@@ -39,7 +39,7 @@ def test_pieces_that_lie_across_a_large_hole_turn_when_that_holds_more():
 
 def test_a_large_piece_off_the_squares_takes_every_square_that_it_touches():
     parts = [Part("large", 4, 4, 1), Part("small", 2, 2, 4)]
-    parts = [*parts, Part("larger", 8, 4, 1)]
+    parts = [*parts, Part("larger", 8, 4, 3)]
     holes = Holes(parts, 13)  # squares of 2: six of them, and 1 is left over at the right selvedge
     filled = holes.fill(4, [Placed(2, 5, 0)])  # from 5 to 13, so that 4 to 6 is taken as well
     assert sorted((each.x, each.y) for each in filled.placed) == [(0, 0), (0, 2), (2, 0), (2, 2)]
