@@ -207,19 +207,20 @@ def _within(piece: CutPiece, part: Part, system: System) -> Part | None:
 
 
 def _area(piece: CutPiece, part: Part, system: System) -> int:
+    if piece.outline is not None:
+        return least_area(piece.outline, system) * part.quantity
+    if piece.shape is not Shape.CIRCLE and piece.grain is not Grain.BIAS:
+        return part.area
     width, height = _sides(piece, system)
     if piece.shape is Shape.CIRCLE:
         return floor(LESS_THAN_PI * width * width / 4) * part.quantity
-    if piece.outline is not None:
-        return least_area(piece.outline, system) * part.quantity
-    return width * height * part.quantity if piece.grain is Grain.BIAS else part.area
+    return width * height * part.quantity
 
 
 def _reach(piece: CutPiece, part: Part, cloth: Cloth, system: System) -> int:
     """The least length of cloth that holds one of a piece."""
-    width, height = _sides(piece, system)
     if piece.grain is Grain.BIAS and piece.shape is not Shape.CIRCLE:
-        return isqrt((width + height) ** 2 // 2)
+        return isqrt(sum(_sides(piece, system)) ** 2 // 2)
     if piece.outline is not None:
         wide, high = least_extent(piece.outline, system)
         if piece.grain is Grain.ACROSS:
