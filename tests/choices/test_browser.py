@@ -187,6 +187,23 @@ def test_two_choices_stand_together(opened):
     assert "6 1/2 in × 9 in" in " ".join(cut.split())
 
 
+def test_a_german_page_is_typed_and_answers_in_german(browser, tmp_path):
+    """Commas, Zoll, and the compiler's own German words."""
+    german = Subject(TIES.replace("written in: metric\n", "written in: metric\nlanguage: de\n"))
+    publish((_called(german, "ties"),), (), PUBLISHER, tmp_path / "site")
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto((tmp_path / "site" / "ties" / "index.html").as_uri())
+    assert type_into(page, "20,5") == ""
+    assert field(page, "small", "metric").input_value() == "20,5"
+    assert "20,5 cm (8 1/8 Zoll) low, 44 cm (17 3/8 Zoll) in all" in words(page)
+    assert "9 cm (3 1/2 Zoll) by 21,5 cm (8 1/2 Zoll)" in words(page)
+    assert type_into(page, "50") == (
+        "50 cm liegt nicht zwischen 7,5 cm und 40 cm. Es bleibt bei 20,5 cm (8 1/8 Zoll)."
+    )
+    context.close()
+
+
 def test_one_system_alone_has_one_field(opened):
     page = opened()
     page.get_by_role("radio", name="Metric", exact=True).check()

@@ -11,7 +11,7 @@ from math import ceil, floor
 from typing import cast
 
 from presscloth.measure.followed import MARKED, Followed, node_of
-from presscloth.measure.following import Node, Place, Relation, Sum, now
+from presscloth.measure.following import Node, Place, Relation, Sum, now, stands
 
 
 class Real:
@@ -170,15 +170,9 @@ def _number(plain: float, form: Sum) -> float:
 
 
 def _stands(difference: float, so: Relation, otherwise: Relation) -> bool:
-    if not isinstance(difference, Real):
-        return so.holds(difference)
-    if so.holds(difference.plain):
-        now().hold(difference.form, so)
-        return True
-    mirrored = difference if otherwise is Relation.SOMETHING else -difference
-    assert isinstance(mirrored, Real)
-    now().hold(mirrored.form, otherwise)
-    return False
+    if isinstance(difference, Real):
+        return stands(difference.plain, difference.form, so, otherwise)
+    return so.holds(difference)
 
 
 # What is reckoned of the numbers of a drawing, besides sums and multiples.

@@ -22,6 +22,7 @@ from presscloth.measure.following import (
     Value,
     is_following,
     now,
+    stands,
 )
 
 FIRST_MARK = 0x100000
@@ -264,16 +265,9 @@ def _times(number: Followed, factor: Fraction) -> Fraction:
 
 
 def _stands(difference: int | Fraction, so: Relation, otherwise: Relation) -> bool:
-    """Whether a difference stands to nothing in one way or the other; keeps a guard for which it is."""
-    if not isinstance(difference, Followed):
-        return so.holds(difference)
-    if so.holds(difference.plain):
-        now().hold(difference.form, so)
-        return True
-    mirrored = difference if otherwise is Relation.SOMETHING else -difference
-    assert isinstance(mirrored, Followed)
-    now().hold(mirrored.form, otherwise)
-    return False
+    if isinstance(difference, Followed):
+        return stands(difference.plain, difference.form, so, otherwise)
+    return so.holds(difference)
 
 
 # What is reckoned of followed numbers, besides the rounding and the writing of `measure`.

@@ -25,6 +25,9 @@ class Form:
     constant: Fraction
     terms: tuple[tuple[int, Fraction], ...] = ()
 
+    def negated(self) -> Form:
+        return Form(-self.constant, tuple((node, -factor) for node, factor in self.terms))
+
 
 @dataclass(frozen=True, slots=True)
 class Sum:
@@ -32,6 +35,9 @@ class Sum:
 
     constant: float
     terms: tuple[tuple[int, float], ...] = ()
+
+    def negated(self) -> Sum:
+        return Sum(-self.constant, tuple((node, -factor) for node, factor in self.terms))
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,3 +150,12 @@ def now() -> Following:
     found = _NOW.get()
     assert found is not None, "a followed number has outlived what follows it"
     return found
+
+
+def stands(plain: Fraction | float, difference: Form | Sum, so: Relation, otherwise: Relation) -> bool:
+    """Whether a difference, `plain` for now, stands to nothing one way or the other; keeps the guard."""
+    if so.holds(plain):
+        now().hold(difference, so)
+        return True
+    now().hold(difference if otherwise is Relation.SOMETHING else difference.negated(), otherwise)
+    return False
