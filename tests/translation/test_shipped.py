@@ -48,9 +48,10 @@ def test_the_german_handout_says_what_the_english_one_does(runner: Proved):
     assert "11 1/2 in (29.2 cm) wide and 53 1/2 in (134.2 cm) long" in in_english
     assert "29,2 cm (11 1/2 Zoll) breit und 134,2 cm (53 1/2 Zoll) lang" in in_german
     assert "180 cm (1 7/8 Yards)" in in_german
-    # Each figure of the one stands in the other, whatever leads: the trade measures are the same.
-    inches = [re.findall(r"\d[\d /]*(?= in\b| Zoll)", each) for each in (in_english, in_german)]
-    assert sorted(inches[0]) == sorted(inches[1]) != []
+    # Each figure of the one stands in the other, whatever leads: the trade measures are the same. How
+    # often differs, since a name that does not fit into its piece is told below the drawing.
+    inches = [set(re.findall(r"\d[\d /]*(?= in\b| Zoll)", each)) for each in (in_english, in_german)]
+    assert inches[0] == inches[1] and len(inches[0]) > 20
 
 
 def test_pages_lead_to_each_other_and_name_their_language(runner: Proved):
@@ -81,4 +82,4 @@ def test_the_paper_counts_in_german_and_breaks_long_words(paper: bytes, tmp_path
     said = run("pdftotext", file, "-")
     assert re.search(r"Seite 1 von \d+", said)
     assert "Page" not in said
-    assert re.search(r"Patchwork[-\u2010]\n?stoff", said)
+    assert re.search(r"[a-zäöüß][-\u2010]\n[a-zäöüß]", said)

@@ -105,6 +105,7 @@ def _names(
 
 
 def _missing(recipe: Recipe, text: TranslationText, missing: Sequence[Wanted]) -> TranslationMissing:
+    laid_out = {entry.original for entry in text.entries} | {entry.name for entry in text.names}
     return TranslationMissing(
         span=text.source.span(0, 0),
         labels=(Label(missing[0].span, "the first of them"),),
@@ -112,6 +113,7 @@ def _missing(recipe: Recipe, text: TranslationText, missing: Sequence[Wanted]) -
         missing=len(missing),
         of=len(paragraphs(recipe)) + len(names(recipe)),
         first=_short(missing[0].text),
+        laid_out={each.text for each in missing} <= laid_out,
     )
 
 

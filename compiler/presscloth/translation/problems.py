@@ -148,11 +148,14 @@ class TranslationMissing(Problem):
     missing: int
     of: int
     first: str
+    laid_out: bool
 
     def message(self) -> str:
         return f"{self.missing} of {self.of} texts have no translation into `{self.language}`: `{self.first}`"
 
     def hint(self) -> str:
+        if self.laid_out:
+            return "write each below the quotation that it translates, and names into the table"
         return f"`presscloth translate RECIPE --to {self.language}` writes down what is missing"
 
 

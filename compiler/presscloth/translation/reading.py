@@ -24,6 +24,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 
 from presscloth.frozen import dataclass
 from presscloth.measure import System
@@ -83,8 +84,9 @@ def _sections(source: Source, body: int) -> Iterator[tuple[str, Span]]:
     """Each heading with what stands below it; what stands before the first has an empty heading."""
     found = list(_HEADING.finditer(source.text, body))
     yield "", source.span(body, found[0].start() if found else len(source.text))
-    for heading, after in zip(found, [*(each.start() for each in found[1:]), None], strict=True):
-        yield heading[1], source.span(heading.end(), len(source.text) if after is None else after)
+    for heading, after in pairwise((*found, None)):
+        assert heading is not None
+        yield heading[1], source.span(heading.end(), len(source.text) if after is None else after.start())
 
 
 def _names(section: Span, unread: list[Span]) -> Iterator[NameEntry]:
