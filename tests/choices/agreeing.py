@@ -162,7 +162,7 @@ def plain_quantity(offer: Offer, taken: Taken) -> Quantity:
 def worked_anew(of: Subject, case: Case, choice: Choice) -> Handout | list[str]:
     """A size worked out anew for a choice, nothing being followed: its handout, or what is wrong.
 
-    What to buy stays, and so do the layouts; everything else is reckoned and drawn again.
+    What to buy stays, and so do layouts and templates; everything else is reckoned and drawn again.
     """
     number = of.names.index(case.size)
     size, own = of.proved.sizes[number], of.booklet.handouts[number]
@@ -179,6 +179,7 @@ def worked_anew(of: Subject, case: Case, choice: Choice) -> Handout | list[str]:
             pieces=tuple(map(Figure, draw_pieces(worked.edition.pieces, own.systems))),
             steps=step_figures(worked.construction, own.systems),
             layouts=own.layouts,
+            templates=own.templates,
         )
     bought = size.buying.purchases
     return make_handout(WorkedOut(worked.sewn, worked.evaluator, worked.settled, bought, drawn), PUBLISHER)
