@@ -126,7 +126,7 @@ TOO_WIDE = """
     width => [...document.querySelectorAll("body *")].filter(element =>
         !element.closest("svg") && element.checkVisibility()
         && getComputedStyle(element).clipPath === "none"
-        && element.getBoundingClientRect().right > width + 0.5 && !element.closest(".table"))
+        && element.getBoundingClientRect().right > width + 0.5 && !element.closest(".table, figure"))
       .map(element => element.outerHTML.slice(0, 120))
 """
 

@@ -28,6 +28,15 @@
   keepChoice("size", `${recipe} size`);
   keepChoice("system", "system");
 
+  // A drawing that is moved sideways can be reached without a pointer.
+  const sideways = new ResizeObserver((seen) => {
+    for (const { target } of seen) {
+      if (target.scrollWidth > target.clientWidth) target.tabIndex = 0;
+      else target.removeAttribute("tabindex");
+    }
+  });
+  for (const figure of document.querySelectorAll("figure")) sideways.observe(figure);
+
   // A link to a place in a size that is not shown would lead nowhere: show that size.
   const showTarget = () => {
     const target = document.getElementById(decodeURIComponent(location.hash.slice(1)));
