@@ -47,8 +47,17 @@ def main(arguments: Sequence[str] | None = None) -> int:
     except Exception as fault:
         if os.environ.get("PRESSCLOTH_DEBUG"):
             raise
-        console.talk(_fault_text(fault))
+        console.talk(_of_the_machine(fault) or _fault_text(fault))
         return FAILED
+
+
+def _of_the_machine(fault: Exception) -> str:
+    """What a file or a disk refused, which is no fault of the program; else nothing."""
+    if not isinstance(fault, OSError) or fault.strerror is None:
+        return ""
+    where = f"`{fault.filename}` cannot be read or written: " if fault.filename else ""
+    why = f"presscloth: {where}{fault.strerror.lower()}"
+    return f"{why}\n  hint: look whether its folder is there, may be written to, and has room"
 
 
 def parser() -> argparse.ArgumentParser:
