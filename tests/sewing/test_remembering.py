@@ -121,3 +121,23 @@ def test_what_no_choice_touches_is_carried_out_once(monkeypatch: pytest.MonkeyPa
     once = len(sew(edition, ways(edition)[0]).events)
     assert runs == 6
     assert once < carried_out(monkeypatch, edition) < runs * once
+
+
+@pytest.mark.parametrize("path", RECIPES[:3], ids=lambda path: path.parent.name)
+def test_a_copy_knows_what_was_known_and_keeps_what_it_learns_to_itself(path: Path, monkeypatch) -> None:
+    edition = next(editions(path))
+    memory = Memory()
+    way = next(iter(ways(edition)))
+    alone = sew(edition, way, None, memory)
+    worked = []
+    work_out = carrying._Sewing._work_out
+    monkeypatch.setattr(
+        carrying._Sewing, "_work_out", lambda *args, **named: worked.append(1) or work_out(*args, **named)
+    )
+    assert told(sew(edition, way, None, memory.copy())) == told(alone)
+    assert not worked
+    empty = Memory()
+    sew(edition, way, None, empty.copy())
+    before = len(worked)
+    sew(edition, way, None, empty)
+    assert before > 0 and len(worked) == 2 * before

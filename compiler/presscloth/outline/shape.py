@@ -55,7 +55,7 @@ class Edge:
     allowance: Quantity
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, slots=True)
 class Drafted:
     """The outline of a piece in both systems, each in its own numbers.
 

@@ -228,7 +228,7 @@ def work_out_chosen(size: WorkedSize, choices: Mapping[str, Quantity], problems:
     """Work a size out again as the reader has chosen; what to buy stays."""
     recipe = size.edition.recipe
     edition = make_edition(recipe, size.edition.size, problems, unasked, choices)
-    sewn = prove_sewing(edition, choices)
+    sewn = prove_sewing(edition, choices, size.sewn.memory)
     return _settled(sewn, Buying(sewn, size.buying.workshop, size.buying), problems)
 
 

@@ -60,13 +60,16 @@ class Sewn:
         return bool(self.fullest.events) or not self.fullest.certain
 
 
-def prove_sewing(edition: Edition, choices: Mapping[str, Quantity] | None = None) -> Sewn:
+def prove_sewing(
+    edition: Edition, choices: Mapping[str, Quantity] | None = None, before: Memory | None = None
+) -> Sewn:
     """Carry out an edition in every way, exactly and on paper.
 
-    `choices` sets measures that are the reader's to choose. Each problem is reported once; one that
+    `choices` sets measures that are the reader's to choose; `before` is what was remembered of the size
+    earlier, when nothing was followed. Each problem is reported once; one that
     holds only where something is left out, or done another way, has a place that says so.
     """
-    memory = Memory()
+    memory = Memory() if before is None else before.copy()
     sewn = _in_every_way(edition, choices, memory)
     found = dict.fromkeys(sewn.problems)
     known = {(type(problem), problem.span) for problem in found}

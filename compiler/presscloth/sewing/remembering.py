@@ -93,6 +93,13 @@ class Memory:
         self._cut: dict[tuple[Span, str], list[tuple[CutPiece, Thing]]] = {}
         self._pages = {system: Page(system) for system in System}
 
+    def copy(self) -> Memory:
+        """What is known so far, to which another may add without its being known here."""
+        other = Memory()
+        other._outcomes = {span: [*known] for span, known in self._outcomes.items()}
+        other._cut = {key: [*known] for key, known in self._cut.items()}
+        return other
+
     def outcome(self, work: Work, reckoning: Reckoning) -> Outcome | None:
         """What the same work came to, if it was done before and the same amounts are told to it now."""
         for outcome, told in self._outcomes.get(work.span, ()):
