@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import field
 from fractions import Fraction
 from math import floor
 
@@ -23,6 +24,7 @@ class Terms:
     """Answers what a material says; None where it does not, or what it says is broken."""
 
     evaluator: Evaluator
+    _cloths: dict[tuple[str, System], Cloth | None] = field(default_factory=dict, compare=False, repr=False)
 
     def step(self, material: Material) -> Quantity | None:
         """The step in which it is sold, greater than nothing in both systems."""
@@ -32,7 +34,13 @@ class Terms:
         return None if isinstance(step, Broken) or min(step.metric, step.imperial) <= 0 else step
 
     def cloth(self, material: Material, system: System) -> Cloth | None:
-        """What its layouts must keep to in one system."""
+        """What its layouts must keep to in one system; asked by every demand, and worked out once."""
+        key = material.key, system
+        if key not in self._cloths:
+            self._cloths[key] = self._cloth(material, system)
+        return self._cloths[key]
+
+    def _cloth(self, material: Material, system: System) -> Cloth | None:
         width = self._side(material, material.width)
         if width is None:
             return None
