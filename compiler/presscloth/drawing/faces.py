@@ -9,10 +9,11 @@ from presscloth.drawing.deeds import Deed, side, size
 from presscloth.drawing.dimensions import LETTERS, across, breadth, down, name_in
 from presscloth.drawing.panels import Point, closed, corners
 from presscloth.drawing.reals import greater, lesser, on_page
+from presscloth.drawing.silhouettes import Place, only_piece, silhouette
 from presscloth.drawing.tree import Area, Disc, Ink, Lettering, Line, Shape
 from presscloth.frozen import dataclass
 from presscloth.measure import Quantity
-from presscloth.sewing.placing import Box
+from presscloth.sewing.placing import Box, Part
 from presscloth.sewing.things import Circle, Hollow, Long, Shaped, Thing, Triangle
 from presscloth.tongue import named
 
@@ -29,7 +30,10 @@ BEFORE = 14.0
 
 @dataclass(frozen=True, slots=True)
 class Face:
-    """Where a thing stands on the page, and mm of the page for one mm of cloth."""
+    """Where a thing stands on the page, and mm of the page for one mm of cloth.
+
+    `piece` is what it alone consists of, where that is cut by an outline.
+    """
 
     x: float
     y: float
@@ -37,6 +41,7 @@ class Face:
     height: float
     scale: float
     is_round: bool = False
+    piece: Part | None = None
 
     @property
     def right(self) -> float:
@@ -49,6 +54,16 @@ class Face:
     @property
     def outline(self) -> tuple[Point, ...]:
         return corners(self.x, self.y, self.width, self.height)
+
+    @property
+    def place(self) -> Place:
+        return Place(self.x, self.y, self.width, self.height, self.piece.turned if self.piece else 0)
+
+    @property
+    def silhouette(self) -> tuple[Point, ...] | None:
+        """The true line of what is cut by an outline; None where it is none, or several are sewn together."""
+        outline = None if self.piece is None else self.piece.outline
+        return None if outline is None else silhouette(outline, self.place)
 
     def edge(self, name: str) -> tuple[Point, Point]:
         upper_left, upper_right, lower_right, lower_left = self.outline
@@ -107,6 +122,7 @@ def face_of(thing: Thing, widest: float = WIDEST, tallest: float = TALLEST) -> F
         greater(high * scale, LEAST),
         scale,
         isinstance(thing.shape, Circle) or (isinstance(thing.shape, Hollow) and _is_disc(thing.shape)),
+        only_piece(thing.parts),
     )
 
 
@@ -119,6 +135,9 @@ def drawn(face: Face, thing: Thing, ink: Ink = Ink.CLOTH) -> Iterator[Shape]:
     if face.is_round:
         yield Disc(face.x + face.width / 2, face.y + face.height / 2, face.width / 2, ink, Ink.CUT)
         return
+    if face.silhouette is not None:
+        yield Area(face.silhouette, ink, Ink.CUT)
+        return
     match thing.shape:
         case Triangle(quarter=True):
             tip = (face.x + face.width / 2, face.y)
@@ -126,7 +145,7 @@ def drawn(face: Face, thing: Thing, ink: Ink = Ink.CLOTH) -> Iterator[Shape]:
         case Triangle():
             yield Area((face.outline[0], face.outline[2], face.outline[3]), ink, Ink.CUT)
         case Shaped():
-            # Its outline is curved; the box around it is what can be measured here.
+            # Several are sewn together: the box around them is what can be measured here.
             yield Line(closed(face.outline), Ink.HIDDEN)
         case _:
             yield Area(face.outline, ink, Ink.CUT)

@@ -11,6 +11,7 @@ from presscloth.drawing.ground_words import finished_edges, told
 from presscloth.drawing.panels import Panel, Point, beside, closed, corners, panel
 from presscloth.drawing.reals import greater, lesser, letters, on_page
 from presscloth.drawing.sections import band_seen, front_width, sections, turns
+from presscloth.drawing.silhouettes import Place, only_piece, silhouette, stitched
 from presscloth.drawing.things import solid_shapes
 from presscloth.drawing.tree import Area, Disc, Drawing, Ink, Lettering, Line, Shape
 from presscloth.measure import Quantity
@@ -126,6 +127,9 @@ def _strips(face: Face, edges: Sequence[str], deep: Quantity, ink: Ink) -> Itera
             x, y, face.width / 2 - wide, Ink.CLOTH if ink is Ink.WRONG_SIDE else Ink.WRONG_SIDE, Ink.SEAM
         )
         return
+    if face.piece is not None and face.piece.outline is not None:
+        yield from (Line(line, Ink.SEAM) for line in stitched(face.piece.outline, edges, face.place))
+        return
     for edge in edges:
         yield Area(face.strip(edge, wide), ink)
     for edge in edges:
@@ -222,8 +226,13 @@ def _at(
     """One thing about its middle, turned by a quarter where it would reach out of the ground."""
     x, y = middle
     wide, high = _on_ground(face, part.thing, room)
+    piece = only_piece(part.thing.parts)
     if isinstance(part.thing.shape, Circle) or extent(part.thing) is None:
-        yield Disc(x, y, wide / 2, ink or Ink.CLOTH, Ink.CUT if ink else Ink.HIDDEN)
+        yield Disc(x, y, lesser(wide, high) / 2, ink or Ink.CLOTH, Ink.CUT if ink else Ink.HIDDEN)
+    elif piece is not None and piece.outline is not None:
+        turned = piece.turned + _quarters(part.thing, wide, high)
+        line = silhouette(piece.outline, Place(x - wide / 2, y - high / 2, wide, high, turned))
+        yield Line(closed(line), Ink.HIDDEN) if ink is None else Area(line, ink, Ink.CUT)
     elif ink is None or isinstance(part.thing.shape, Shaped):
         yield Line(closed(corners(x - wide / 2, y - high / 2, wide, high)), Ink.HIDDEN)
     else:
@@ -257,6 +266,12 @@ def _on_ground(face: Face, thing: Thing, room: float) -> tuple[float, float]:
     if wide > room and high <= room:
         wide, high = high, wide
     return lesser(greater(wide, 1.6), face.width), lesser(greater(high, 1.6), face.height)
+
+
+def _quarters(thing: Thing, wide: float, high: float) -> int:
+    """By how many quarters a thing is turned that is drawn so wide and so high."""
+    found = extent(thing)
+    return 0 if found is None else int((found[0].metric > found[1].metric) != (wide > high))
 
 
 def _level(face: Face, part: Taken, sides: Sequence[str], legend: list[str]) -> Iterator[Shape]:

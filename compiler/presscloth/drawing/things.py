@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import cos, radians, sin
 
+from presscloth.drawing.arched import draw_arched, side_set_in
 from presscloth.drawing.dimensions import across, both, breadth, breadth_aside, down, name_in
 from presscloth.drawing.made import draw_border, draw_layers, draw_on_point
 from presscloth.drawing.reals import greater, lesser, on_page
+from presscloth.drawing.silhouettes import Place, only_piece, silhouette
 from presscloth.drawing.tree import Area, Drawing, Ink, Lettering, Line, Shape
 from presscloth.frozen import dataclass
 from presscloth.measure import Quantity, System
@@ -51,7 +53,10 @@ def draw_event(event: Event, systems: Sequence[System]) -> Drawing | None:
     own = OWN_WAYS.get(event.statement.verb)
     if own is not None:
         return own(event, systems)
+    side = side_set_in(event)
     match made.thing.shape:
+        case Hollow(depth=Quantity()) as hollow if side is not None:
+            return draw_arched(event, hollow, side, systems)
         case Hollow(round=True, depth=Quantity()):
             return _round(made, made.thing, systems)
         case Hollow(depth=Quantity()):
@@ -132,7 +137,11 @@ def _part(each: Lying, after: Lying | None, mark: str, frame: _Frame, legend: li
     """A part as it lies, its name in what the one sewn on `after` it leaves to be seen."""
     x, y = frame.at(on_page(each.box.x), on_page(each.box.y))
     width, height = on_page(each.box.width) * frame.scale, on_page(each.box.height) * frame.scale
-    corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
+    piece = only_piece(each.parts)
+    if piece is not None and piece.outline is not None:
+        corners = silhouette(piece.outline, Place(x, y, width, height, piece.turned))
+    else:
+        corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
     yield Area(corners, Ink.WRONG_SIDE if each.back else Ink.CLOTH, Ink.CUT)
     if after is not None and after.box.x > each.box.x:
         width = lesser(width, on_page(after.box.x - each.box.x) * frame.scale)

@@ -12,7 +12,19 @@ from presscloth.sewing.lengths import half, times_root_two
 from presscloth.sewing.measuring import measured
 from presscloth.sewing.placing import Arranged, Arrangement, Box, Part
 from presscloth.sewing.shaping import shape_of
-from presscloth.sewing.things import Circle, Long, Rim, Shape, State, Thing, Triangle, Whole, rectangle
+from presscloth.sewing.things import (
+    Circle,
+    Flat,
+    Long,
+    Rim,
+    Shape,
+    Shaped,
+    State,
+    Thing,
+    Triangle,
+    Whole,
+    rectangle,
+)
 
 BY_LENGTH = (Form.TAPE, Form.ELASTIC, Form.ZIP)
 WITHOUT_SIDES = (Form.NOTION, Form.FILLING, Form.THREAD)
@@ -27,7 +39,8 @@ def cut_thing(piece: CutPiece, material: Material | None) -> Thing:
     way = ONE_WAY if one_way and piece.grain is not Grain.ANY else None
 
     def alone() -> Arranged:
-        return Arranged(parts=(Part(piece.name, box_of(shape), 0, False, way, piece.span),))
+        outline = piece.outline if isinstance(shape, Flat | Shaped) else None
+        return Arranged(parts=(Part(piece.name, box_of(shape), 0, False, way, piece.span, outline),))
 
     return Thing(shape, Arrangement(alone), directed=way is not None, rows=(piece.span,))
 

@@ -13,6 +13,7 @@ from fractions import Fraction
 
 from presscloth.frozen import dataclass
 from presscloth.measure.following import is_following
+from presscloth.outline import Drafted
 from presscloth.source import Span
 
 NOWHERE = Fraction(0)
@@ -38,7 +39,7 @@ class Part:
 
     `box` is where it lies, None where nobody said where. `turned` counts quarters clockwise; `back`
     is true where it lies behind and is seen from there. `way` says why it matters which way up it
-    is (`one way`, `stitched out`), None where it does not.
+    is (`one way`, `stitched out`), None where it does not. `outline` is what it is cut by, if by one.
     """
 
     name: str
@@ -47,6 +48,7 @@ class Part:
     back: bool
     way: str | None
     row: Span
+    outline: Drafted | None = None
 
 
 class Mark(Enum):

@@ -204,7 +204,11 @@ class Work:
         self.refuse(WrongShape(span=used.span, name=used.name, found=found, wanted=wanted, way_out=way_out))
 
     def flat(self, used: Used) -> Flat:
-        return used.shape if isinstance(used.shape, Flat) else self.wrong_shape(used, "a flat thing with four sides")
+        return (
+            used.shape
+            if isinstance(used.shape, Flat)
+            else self.wrong_shape(used, "a flat thing with four sides")
+        )
 
     def hollow(self, used: Used) -> Hollow:
         if isinstance(used.shape, Hollow):
