@@ -56,9 +56,9 @@ def test_each_measure_is_held_together_and_its_fraction_built():
 
 def test_on_the_web_a_system_and_its_brackets_can_be_hidden():
     assert str(WEB.amount(pair("1 cm", "3/8 in"))) == (
-        '<span class="metric">1 cm</span><span class="bracket"> </span>'
-        '<span class="imperial"><span class="bracket">(</span>'
-        '<span class="fraction">3/8</span> in<span class="bracket">)</span></span>'
+        '<span class="metric">1 cm</span>'
+        '<span class="imperial"><span class="both"> (</span>'
+        '<span class="fraction">3/8</span> in<span class="both">)</span></span>'
     )
 
 

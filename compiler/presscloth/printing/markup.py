@@ -104,14 +104,15 @@ class Marker:
 
     def amount(self, amount: Amount) -> Markup:
         """A quantity: the leading system first, the other in brackets; no measure is ever broken."""
+        # The space goes with the bracket when the reader drops a system, or a comma would stand off.
+        dropped = self.web and all(system is not None for _, system in amount.texts)
+        opening = " (" if dropped else "("
         parts = [
-            _measure(text, bracketed=place > 0, web=self.web, system=system)
+            _measure(text, opening if place else "", web=self.web, system=system)
             for place, (text, system) in enumerate(amount.texts)
         ]
         before = Markup("{} ").format(amount.before) if amount.before else Markup("")
-        # The space goes with the brackets when the reader drops a system, or a comma would stand off.
-        dropped = self.web and all(system is not None for _, system in amount.texts)
-        return before + Markup('<span class="bracket"> </span>' if dropped else " ").join(parts)
+        return before + Markup("" if dropped else " ").join(parts)
 
     def sides(self, sides: tuple[tuple[str, Amount], ...]) -> Markup:
         """The sides of a thing, one line per system: `12 cm × 30 cm`, `4 3/4 in × 12 in`."""
@@ -123,7 +124,7 @@ class Marker:
         alone = self.web and len(sides) == 1  # its line is never broken
 
         def written(text: str) -> Markup:
-            return _built(text) if alone else _measure(text, bracketed=False, web=self.web)
+            return _built(text) if alone else _measure(text, "", web=self.web)
 
         return _joined(
             Markup('<span class="line{}">{}</span>').format(
@@ -143,7 +144,7 @@ class Marker:
             if held is system:
                 about = Markup("{} ").format(sides[0][1].before) if sides[0][1].before else Markup("")
                 # a cell of a page is never broken, so its measures need not say so
-                measures = (_built(text) if self.web else _measure(text, False, False) for text in texts)
+                measures = (_built(text) if self.web else _measure(text, "", web=False) for text in texts)
                 return about + Markup(" × ").join(measures)
         whole = Markup(" × ").join(self.amount(amount) for _, amount in sides)
         return whole if leading else Markup("")
@@ -153,7 +154,8 @@ class Marker:
     def step(self, step: StepText, level: int) -> WrittenStep:
         """The words and the drawings of a step, and on paper how these stand to each other.
 
-        On paper its time in the video ends its first paragraph, where it costs no line of its own.
+        On paper its time in the video ends its first paragraph, where it costs no line of its own; on
+        the web it is a line that a thumb meets.
         """
         if self.web:
             return WrittenStep(self.marks(step.marks), self.blocks(step.content, level), NOTHING, "")
@@ -362,16 +364,16 @@ def _keys(keys: Keys) -> Markup:
     return Markup('<ul class="keys">\n{}</ul>').format(items) if keys else Markup("")
 
 
-def _measure(text: str, bracketed: bool, web: bool, system: System | None = None) -> Markup:
-    """One measure, unbreakable, its fraction built.
+def _measure(text: str, opening: str, web: bool, system: System | None = None) -> Markup:
+    """One measure, unbreakable, its fraction built; `opening` is a bracket before it, or nothing.
 
     On the web a measure of one system is marked, so that a reader who chose the other does not see it,
     and brackets go when the reader drops a system.
     """
     built = _built(text)
-    if bracketed:
-        bracket = Markup('<span class="bracket">{}</span>') if web else Markup("{}")
-        built = bracket.format("(") + built + bracket.format(")")
+    if opening:
+        bracket = Markup('<span class="both">{}</span>') if web else Markup("{}")
+        built = bracket.format(opening) + built + bracket.format(")")
     kind = system.value if web and system is not None else "measure"
     return Markup('<span class="{}">{}</span>').format(kind, built)
 
