@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import inspect
+import re
+import sys
 from fractions import Fraction
 
 import pytest
@@ -10,10 +13,12 @@ from hypothesis import strategies as st
 
 from presscloth.choices.reckoned import Reach, Reckoned
 from presscloth.drawing.reals import Real, greater, lesser, letters, on_page
+from presscloth.every_problem import every
 from presscloth.measure import Kind, Quantity, System, compare, printed
 from presscloth.measure.arithmetic import square_root
 from presscloth.measure.followed import Followed, chosen, held, least_of, most_of, plainly, unmarked
 from presscloth.measure.following import Chosen, Following, Form, Relation, following
+from presscloth.measure.remembering import remembered
 from presscloth.measure.rounding import down, half_up, up
 
 X = Chosen(0, "metric")
@@ -171,3 +176,38 @@ def test_lengths_are_compared_as_plain_ones_are_and_only_so_far(apart):
     for other in ("0", "1/2000", "999/1000000", "1/1000", "3/2000", "-1/1000", "7"):
         if Reckoned(now, {X: 20 + Fraction(other)}).holds(now.guards):
             assert compare(20 + Fraction(other), Fraction(20), System.METRIC) == found
+
+
+def test_nothing_that_takes_a_number_is_remembered_while_it_is_followed():
+    """A followed number means something in its own following alone; `remembered` knows that, a cache not."""
+    every()
+    remembering = {
+        f"{module}.{name}": str(inspect.signature(found))
+        for module, loaded in list(sys.modules.items())
+        if module.startswith("presscloth.")
+        for name, found in vars(loaded).items()
+        if hasattr(found, "cache_info")
+    }
+    assert len(remembering) > 5
+    numbers = re.compile(r"\b(?:Fraction|Quantity|Contour|CutPiece|Amount|Followed)\b")
+    assert {name for name, asked in remembering.items() if numbers.search(asked.partition("->")[0])} == set()
+
+
+def test_what_is_remembered_is_worked_out_anew_while_numbers_are_followed():
+    asked = []
+
+    @remembered(8)
+    def doubled(q: Quantity) -> Fraction:
+        asked.append(q)
+        return 2 * q.metric
+
+    def of(number: Fraction) -> Quantity:
+        return Quantity(Kind.NUMBER, number, number)
+
+    assert [doubled(of(Fraction(3))), doubled(of(Fraction(3)))] == [6, 6]
+    assert len(asked) == 1
+    with following(Following()):
+        assert plainly(doubled(of(chosen(0, "metric", Fraction(3))))) == 6
+        assert plainly(doubled(of(chosen(0, "metric", Fraction(5))))) == 10
+        assert doubled(of(Fraction(3))) == 6
+    assert len(asked) == 3

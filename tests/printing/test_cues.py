@@ -9,12 +9,14 @@ from dataclasses import replace
 import pikepdf
 import pytest
 from printing.making import pair, para, words
+from printing.pages import Page
 from printing.samples import BAG, MUG_MAT, PUBLISHER, TALL
 from printing.tagged import elements
 from printing.tools import run
 
 from presscloth.handout.cues import cue_sheet
 from presscloth.handout.tree import (
+    Booklet,
     Divider,
     Emphasis,
     Figure,
@@ -32,7 +34,7 @@ from presscloth.handout.tree import (
     Verbatim,
 )
 from presscloth.printing.cues import cues_html, cues_pdf, cues_text, heading
-from presscloth.printing.html import cues_name
+from presscloth.printing.html import cues_name, html
 from presscloth.printing.paper import PAPERS, points
 from presscloth.printing.theme import open_theme
 
@@ -166,3 +168,17 @@ def test_the_same_bytes_again(printed):
 def test_every_size_has_its_own_measures():
     texts = {cues_text(cue_sheet(handout)) for handout in BAG.handouts}
     assert len(texts) == len(BAG.handouts)
+
+
+def test_the_page_lists_them_under_the_video():
+    page = Page(html(BAG, open_theme(), PUBLISHER, ("A4", "Letter")))
+    (listed,) = [each for each in page.all("details") if each.attributes.get("class") == "cues"]
+    links = [(each.text, each.attributes["href"]) for each in listed.inside if each.tag == "a"]
+    assert links == [
+        (f"{size}, {paper} (PDF)", f"harbour-kit-bag-{size.lower()}-cue-sheet-{paper.lower()}.pdf")
+        for size in ("Small", "Tall", "Large")
+        for paper in ("A4", "Letter")
+    ]
+    silent = Booklet(tuple(replace(each, video="") for each in BAG.handouts))
+    for none in (html(silent, open_theme(), PUBLISHER, ("A4",)), html(BAG, open_theme(), PUBLISHER)):
+        assert "cue-sheet" not in none

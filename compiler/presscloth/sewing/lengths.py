@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from fractions import Fraction
-from functools import lru_cache
 
 from presscloth.measure import (
     Fault,
@@ -19,6 +18,7 @@ from presscloth.measure import (
     smallest,
     take_away,
 )
+from presscloth.measure.remembering import remembered
 
 NOTHING = length(0, 0)
 
@@ -46,7 +46,7 @@ def times(factor: Fraction | int, of: Quantity) -> Quantity:
     return _sure(multiply(_number(factor), of))
 
 
-_number = lru_cache(number)
+_number = remembered(128)(number)
 
 
 def half(of: Quantity) -> Quantity:
