@@ -4,7 +4,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from presscloth.dev import bench, reference
+from presscloth.dev import bench, clocks, reference
 from presscloth.dev.__main__ import check, main
 from presscloth.handout.tree import Booklet
 
@@ -28,8 +28,8 @@ def test_check_runs_everything_and_names_what_failed(capfd: pytest.CaptureFixtur
 
 def test_a_clock_counts_a_start_within_another_once(monkeypatch):
     times = iter((1.0, 1.5, 4.0, 4.25))
-    monkeypatch.setattr(bench, "process_time", lambda: next(times))
-    clock = bench.Clock()
+    monkeypatch.setattr(clocks, "process_time", lambda: next(times))
+    clock = clocks.Clock()
     with clock, clock:
         pass
     assert clock.total == 0.5
@@ -39,9 +39,9 @@ def test_a_clock_counts_a_start_within_another_once(monkeypatch):
 
 
 def test_a_clocked_function_does_its_work_and_is_given_back():
-    owner, clock = SimpleNamespace(double=lambda number: 2 * number), bench.Clock()
+    owner, clock = SimpleNamespace(double=lambda number: 2 * number), clocks.Clock()
     was = owner.double
-    with bench.clocked(owner, "double", clock):
+    with clocks.clocked(owner, "double", clock):
         assert owner.double(21) == 42
         assert clock.total > 0
     assert owner.double is was
@@ -78,3 +78,18 @@ def test_every_problem_has_its_place_in_the_reference():
     assert "\n### pair-disagrees\n\nThe two halves of a pair are not the same measure.\n" in errors
     assert "~~~~markdown\n## Measures\n- base = 7.5 cm (2 in)\n~~~~\n" in errors
     assert "\n### carried-over-elsewhere\n" in warnings
+
+
+def test_the_shares_of_a_compile_are_parts_of_the_whole_of_it(tmp_path):
+    from presscloth.dev import scaffold
+    from presscloth.dev.bench_compile import compiled
+
+    folder = tmp_path / "plain-cloth"
+    folder.mkdir()
+    shares = compiled((scaffold.write("", folder),), tmp_path / "compiled", 2)
+    assert shares.handouts == 2
+    there = [file for file in (tmp_path / "compiled/site").rglob("[!.]*") if file.is_file()]
+    assert shares.files == 2 * len(there)
+    assert 0 < shares.collecting < shares.weasyprint < 1
+    assert 0 < shares.proving and 0 < shares.wording
+    assert shares.proving + shares.wording < shares.besides == 1 - shares.weasyprint

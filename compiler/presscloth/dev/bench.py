@@ -7,8 +7,7 @@ import os
 import subprocess
 import sys
 import tempfile
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import ExitStack, contextmanager
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from pathlib import Path
 from time import perf_counter, process_time
@@ -17,9 +16,10 @@ from presscloth.cli import COLLECTED
 from presscloth.cutting import laid
 from presscloth.cutting.workshop import Workshop
 from presscloth.dev import bench_sewing, scaffold
+from presscloth.dev.bench_compile import compiled
+from presscloth.dev.clocks import Clock
 from presscloth.handout.tree import Booklet, Handout, Publisher
 from presscloth.pipeline import booklet, prove
-from presscloth.printing.html import html
 from presscloth.printing.shipped import CHECKOUT, PACKAGE
 from presscloth.printing.theme import Theme, open_theme
 
@@ -55,14 +55,14 @@ def _recipes(arguments: Sequence[str], folder: Path) -> tuple[Path, ...]:
 
 
 def _all(recipes: tuple[Path, ...], folder: Path) -> Measured:
-    yield from _processes(recipes[0])
+    yield from _processes(recipes)
     yield from _proof()
-    yield from _kept_layouts(recipes, Path(folder))
+    yield from _kept_layouts(recipes, folder)
     theme = open_theme(PUBLISHER.theme)
     booklets = _enough(recipes)
     handouts = [handout for each in booklets for handout in each.handouts]
     _print_both(handouts[0], theme)  # what is imported and read once is not measured
-    yield from _besides_layout(recipes, theme, folder)
+    yield from _besides(recipes, folder / "compiled")
     yield from _two_papers(handouts, theme)
     yield from _two_workers(booklets, folder)
 
@@ -70,17 +70,19 @@ def _all(recipes: tuple[Path, ...], folder: Path) -> Measured:
 # -- whole processes --------------------------------------------------------------------------------
 
 
-def _processes(recipe: Path) -> Measured:
-    bare, helped, checked = _fastest(
-        ("-c", "pass"), ("-m", "presscloth", "--help"), ("-m", "presscloth", "check", str(recipe))
-    )
-    yield "presscloth --help : bare Python", helped / bare
-    yield "presscloth check of one recipe : bare Python", checked / bare
+def _processes(recipes: tuple[Path, ...]) -> Measured:
+    checks = [("-m", "presscloth", "check", str(recipe)) for recipe in recipes]
+    bare, helped, *checked = _fastest(("-c", "pass"), ("-m", "presscloth", "--help"), *checks)
+    yield f"presscloth --help : bare Python, best of {ROUNDS} whole processes", helped / bare
+    for recipe, taken in zip(recipes, checked, strict=True):
+        what = f"presscloth check {recipe.parent.name} ({taken:.2f} s) : bare Python ({bare:.3f} s)"
+        yield what, taken / bare
 
 
 def _fastest(*commands: tuple[str, ...]) -> list[float]:
     """The fastest run of each, all taken in turns, so that a busy moment does not fall on one alone."""
     environment = {**os.environ, "PYTHONPATH": str(PACKAGE.parent)}
+    environment.pop("PYTHONDONTWRITEBYTECODE", None)  # nobody compiles a program anew each time
     times: list[list[float]] = [[] for _ in commands]
     for _ in range(ROUNDS):
         for command, taken in zip(commands, times, strict=True):
@@ -107,21 +109,24 @@ def _proof() -> Measured:
 
 def _kept_layouts(recipes: tuple[Path, ...], folder: Path) -> Measured:
     """All purchases of all sizes, laid out and as they were kept; and forty kits against one."""
-    found, kept = (_bought(recipes, 1, folder / "layouts") for _ in range(2))
-    yield "layouts as they were kept : laid out", kept / found
-    yield "forty kits laid out together : one", _bought(recipes[:1], 40, None) / _bought(recipes[:1], 1, None)
+    kept_in = folder / "layouts"
+    for recipe in recipes:
+        laid_out = _bought(recipe, 1, kept_in)
+        kept = min(_bought(recipe, 1, kept_in) for _ in range(ROUNDS))
+        name = f"all layouts of {recipe.parent.name}, best of {ROUNDS}"
+        yield f"{name}: as they were kept ({1000 * kept:.0f} ms) : laid out", kept / laid_out
+    yield "forty kits laid out together : one", _bought(recipes[0], 40, None) / _bought(recipes[0], 1, None)
 
 
-def _bought(recipes: tuple[Path, ...], number: int, kept_in: Path | None) -> float:
-    """The time that it takes to work out what so many of each size take, with nothing remembered."""
-    proved = [prove(path, Workshop(kept_in=kept_in)) for path in recipes]
+def _bought(recipe: Path, number: int, kept_in: Path | None) -> float:
+    """The processor's time to work out what so many of each size take, with nothing remembered."""
+    proved = prove(recipe, Workshop(kept_in=kept_in))
     laid.on_roll.cache_clear()
     laid.on_sheets.cache_clear()
-    start = perf_counter()
-    for each in proved:
-        for size in each.sizes:
-            size.buying.kits(number, optional=True)
-    return perf_counter() - start
+    start = process_time()
+    for size in proved.sizes:
+        size.buying.kits(number, optional=True)
+    return process_time() - start
 
 
 # -- what is compiled -------------------------------------------------------------------------------
@@ -150,83 +155,16 @@ def _print_both(handout: Handout, theme: Theme) -> None:
     pdf(handout, theme, PUBLISHER, PAPERS)
 
 
-class Clock:
-    """Adds up this process's time between starts and stops; one within another does not count twice."""
-
-    def __init__(self) -> None:
-        self.total = 0.0
-        self._depth = 0
-        self._started = 0.0
-
-    def __enter__(self) -> None:
-        if self._depth == 0:
-            self._started = process_time()
-        self._depth += 1
-
-    def __exit__(self, *_: object) -> None:
-        self._depth -= 1
-        if self._depth == 0:
-            self.total += process_time() - self._started
-
-
-@contextmanager
-def clocked(owner: object, name: str, clock: Clock) -> Iterator[None]:
-    """For a while, let a clock run whenever a function is at work."""
-    function: Callable[..., object] = getattr(owner, name)
-
-    def timed(*arguments: object, **named: object) -> object:
-        with clock:
-            return function(*arguments, **named)
-
-    setattr(owner, name, timed)
-    try:
-        yield
-    finally:
-        setattr(owner, name, function)
-
-
-def _besides_layout(recipes: tuple[Path, ...], theme: Theme, folder: Path) -> Measured:
-    """Everything from the file to the PDFs but WeasyPrint's own work, and the finisher in it is ours."""
-    workshop = Workshop(kept_in=folder / "besides")
+def _besides(recipes: tuple[Path, ...], folder: Path) -> Measured:
+    """Whole compiles, the first one laying everything out, the second with layouts that were kept."""
     for which in ("the first", "another"):
-        share, handouts = _share_besides(recipes, theme, workshop)
-        yield f"everything besides WeasyPrint : {which} compile, {handouts} handouts", share
-
-
-def _share_besides(recipes: tuple[Path, ...], theme: Theme, workshop: Workshop) -> tuple[float, int]:
-    import weasyprint
-
-    from presscloth.printing import pdf
-
-    layout, finisher, whole = Clock(), Clock(), Clock()
-    handouts = 0
-    with ExitStack() as clocks:
-        for owner, name in (
-            (weasyprint.HTML, "__init__"),
-            (weasyprint.CSS, "__init__"),
-            (weasyprint.HTML, "render"),
-            (weasyprint.Document, "write_pdf"),
-        ):
-            clocks.enter_context(clocked(owner, name, layout))
-        clocks.enter_context(clocked(pdf, "mend", finisher))
-        while handouts < HANDOUTS:
-            with whole:
-                handouts += _compile(recipes, theme, workshop)
-    return (whole.total - layout.total + finisher.total) / whole.total, handouts
-
-
-def _compile(recipes: tuple[Path, ...], theme: Theme, workshop: Workshop) -> int:
-    """Prove and print everything once, without writing; how many handouts that were."""
-    printed = 0
-    for path in recipes:
-        proved = prove(path, workshop)
-        if proved.sound:
-            made = booklet(proved, PUBLISHER)
-            html(made, theme, PUBLISHER, PAPERS)
-            for handout in made.handouts:
-                _print_both(handout, theme)
-                printed += 1
-    return printed
+        shares = compiled(recipes, folder, HANDOUTS)
+        made = f"{which} compile, {shares.handouts} handouts, {shares.files} files"
+        yield f"everything besides WeasyPrint : {made}", shares.besides
+        without = shares.besides + shares.collecting
+        yield "  the same, were collecting the boxes that WeasyPrint leaves not its own work", without
+        yield "  of it reading and proving", shares.proving
+        yield "  of it laying out, wording, drawing, following what the reader may choose", shares.wording
 
 
 def _two_papers(handouts: Sequence[Handout], theme: Theme) -> Measured:
