@@ -1,5 +1,6 @@
 """Words in drawings that large print would make too small become letters with a list."""
 
+from dataclasses import replace
 from itertools import islice
 
 from printing.samples import PUBLISHER, TALL
@@ -22,6 +23,15 @@ def drawing(width: float) -> Drawing:
     return Drawing(width, 40, (Line(((0, 0), (width, 0)), Ink.CUT), *WORDS), alt="Four words")
 
 
+def test_a_measure_on_two_lines_has_one_letter():
+    """A drawing says an upright measure system by system; in the list it is one measure again."""
+    said = ("front", "33 cm", "(13 in)", "34 cm")
+    words = tuple(Lettering(9.0, 5.0 * n, text, 2.9) for n, text in enumerate(said))
+    drawn, keys = keyed(Drawing(120, 40, words, "A front"), LARGE, 180)
+    assert keys == (("a", "front"), ("b", "33 cm (13 in)"), ("c", "34 cm"))
+    assert [shape.text for shape in letterings(drawn)] == ["a", "b", "c"]
+
+
 def letterings(drawn: Drawing) -> list[Lettering]:
     return [shape for shape in drawn.shapes if isinstance(shape, Lettering)]
 
@@ -37,8 +47,10 @@ def test_a_wide_drawing_has_letters_of_18_points_and_a_list():
 
 
 def test_a_narrow_drawing_keeps_its_words():
-    """70 mm grow 2.2 times, and 2.9 mm become 6.38."""
-    assert keyed(drawing(70), LARGE, 180) == (drawing(70), ())
+    """70 mm grow 2.2 times, and 2.9 mm become 6.38; a higher one grows less, and has letters."""
+    low = replace(drawing(70), height=27)
+    assert keyed(low, LARGE, 180) == (low, ())
+    assert keyed(drawing(70), LARGE, 180)[1] != ()
 
 
 def test_other_themes_keep_their_words():

@@ -13,6 +13,7 @@ from pathlib import Path
 
 import pikepdf
 import pytest
+from PIL import Image
 from printing.lettering import sizes
 from printing.tagged import elements
 from printing.tools import run
@@ -21,6 +22,7 @@ from whole.shipped import IN_LARGE_PRINT, ROOT, Shipped
 from presscloth.cutting.workshop import Workshop
 from presscloth.pipeline import booklet, compile_site, prove
 from presscloth.printing.html import pdf_name
+from presscloth.printing.paper import LAYOUT_HEIGHT, PAPERS
 from presscloth.printing.pdf import paper_html
 from presscloth.printing.theme import open_theme
 from presscloth.problems import Problems
@@ -103,6 +105,36 @@ def test_no_file_tells_of_the_machine(shipped: Shipped, tmp_path):
     for folder in (shipped.plain, shipped.large):
         for page in folder.rglob("*.html"):
             assert not [place for place in places if place in page.read_text(encoding="utf-8")], page
+
+
+# -- how full the pages are -----------------------------------------------------------------------
+
+TOP, FOOT = 15.0, 19.0  # mm: the margins of the layout, `themes/plain-seam/print.css`
+LEAST_FILLED = 0.65
+
+
+def filled(page: Image.Image) -> float:
+    """How far down a page's text and drawings reach, in parts of the room between its margins."""
+    unit = page.height / PAPERS["A4"][1]
+    around = (PAPERS["A4"][1] - LAYOUT_HEIGHT) / 2
+    top, foot = (around + TOP) * unit, page.height - (around + FOOT) * unit
+    inked = page.crop((0, round(top), page.width, round(foot))).point(lambda tone: 255 if tone < 230 else 0)
+    box = inked.getbbox()
+    return 0.0 if box is None else box[3] / inked.height
+
+
+def test_no_page_but_the_last_ends_a_third_empty(shipped: Shipped, tmp_path):
+    """A step whose drawing does not fit takes the next page whole; that must not leave half of one white."""
+    looked = 0
+    for file in sorted(shipped.plain.rglob("*-a4.pdf")):
+        if "templates" in file.name or "cue-sheet" in file.name:
+            continue
+        run("pdftoppm", "-r", "25", "-gray", "-png", file, tmp_path / file.stem)
+        *pages, _ = sorted(tmp_path.glob(f"{file.stem}-*.png"))
+        for page in pages:
+            assert filled(Image.open(page)) >= LEAST_FILLED, page.name
+        looked += len(pages)
+    assert looked > 100
 
 
 # -- reading order -------------------------------------------------------------------------------

@@ -6,7 +6,7 @@ line, but a letter does, and the measure stands below in the size of the text.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import count
 from string import ascii_lowercase
@@ -29,6 +29,7 @@ def keyed(drawing: Drawing, look: Look, widest: float) -> tuple[Drawing, Keys]:
     least = look.lettering.least / scale_of(drawing, look, widest)
     if all(shape.size >= least for shape in drawing.shapes if isinstance(shape, Lettering)):
         return drawing, ()
+    drawing = replace(drawing, shapes=tuple(_in_one_line(drawing.shapes)))
     letters, held = _letters(), dict[str, str]()
 
     def enlarged(shape: Shape) -> Shape:
@@ -42,6 +43,27 @@ def keyed(drawing: Drawing, look: Look, widest: float) -> tuple[Drawing, Keys]:
 
     shapes = tuple(map(enlarged, drawing.shapes))
     return replace(drawing, shapes=shapes), tuple((letter, words) for words, letter in held.items())
+
+
+def _in_one_line(shapes: Sequence[Shape]) -> Iterator[Shape]:
+    """A measure whose second system stands below the first, in brackets, is one measure with one letter."""
+    first: Lettering | None = None
+    for shape in shapes:
+        if first is not None and isinstance(shape, Lettering) and _is_below(shape, first):
+            yield replace(first, text=f"{first.text} {shape.text}")
+            first = None
+            continue
+        if first is not None:
+            yield first
+        first = shape if isinstance(shape, Lettering) else None
+        if first is None:
+            yield shape
+    if first is not None:
+        yield first
+
+
+def _is_below(words: Lettering, above: Lettering) -> bool:
+    return words.text.startswith("(") and words.x == above.x
 
 
 def _letters() -> Iterator[str]:
