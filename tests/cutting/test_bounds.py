@@ -8,6 +8,7 @@ from cutting.pictures import shortest_free
 from presscloth.cutting import Part
 from presscloth.cutting.chance import Chance
 from presscloth.cutting.knapsack import best_filling
+from presscloth.cutting.laying import least_length
 from presscloth.cutting.lengths import Lengths
 from presscloth.cutting.refuting import cloths_needed
 from presscloth.dev.perfect import pinwheels, straight
@@ -91,3 +92,21 @@ def test_lengths_are_sums_of_pieces_that_can_stand_one_behind_another():
     assert [length for length in range(41) if lengths.up_to(length) == length] == sums
     assert [lengths.up_to(at) for at in (2, 9, 26, 40)] == [0, 7, 23, 27]
     assert [lengths.from_(at) for at in (1, 8, 24, 28)] == [3, 10, 27, 28]
+
+
+def test_nothing_lies_beside_pieces_nearly_as_wide_as_the_cloth():
+    """Three strips across all of the cloth, and a piece 1342 mm long: 3 × 65 + 1342 = 1537 mm at least."""
+    strips = Part("binding", 1100, 65, 3)
+    runner = [Part("centre", 342, 1342, 1), Part("border", 77, 1112, 2), Part("end", 242, 77, 2), strips]
+    assert least_length(1100, runner, 2000, 1) == 1537
+    # One millimetre narrower than the cloth less the narrowest other piece, and that one lies beside it.
+    assert least_length(1100 + 77, runner, 2000, 1) < 1537
+    # Once the strips are out of the way, the next widest pieces are alone as well.
+    boards = [strips, Part("board", 1000, 400, 2), Part("slat", 101, 50, 1), Part("pin", 150, 150, 1)]
+    assert least_length(1100, boards, 3000, 1) == 195 + 800 + 150
+
+
+def test_a_piece_that_may_be_turned_out_of_the_way_is_not_alone():
+    assert (
+        least_length(1100, [Part("strip", 1090, 65, 3, True), Part("centre", 342, 1342, 1)], 3000, 1) < 1537
+    )

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 
 import pytest
 from cutting.shopping import only, proved
 
-from presscloth.cutting.buying import Purchase
+from presscloth.cutting.buying import Purchase, _distinct
+from presscloth.cutting.demand import demands
 from presscloth.cutting.strip_list import CutStrips, strips_of
 from presscloth.cutting.workshop import Workshop
 from presscloth.drawing.tree import Drawing
@@ -268,3 +270,19 @@ def test_a_piece_longer_than_a_sheet() -> None:
     assert problem.message() == (
         "`base` takes 25 cm across and 45 cm along, and Canvas is 30 cm wide and 40 cm long"
     )
+
+
+def test_what_is_a_part_of_another_way_is_not_laid_out() -> None:
+    """With the pocket more is cut than without it, of this cloth; what thread takes is told by seams."""
+    materials = COTTON.format("") + "\nT | Thread | thread |  |  |  |"
+    pieces = "cloth | A | 1 | 100 cm (40 in) | 50 cm (20 in)\npocket | A | 1 | 30 cm (12 in) | 30 cm (12 in)"
+    size = only(materials, pieces, steps=OPTIONAL)
+    cotton, thread = size.edition.recipe.materials
+    fewer, more = sorted(demands(size.sewn), key=lambda each: each.optional)
+    assert more.asks_more(fewer, cotton) and not fewer.asks_more(more, cotton)
+    assert not more.asks_more(more, cotton)
+    assert not more.asks_more(fewer, thread)
+    # Only what is optional may be a part of what is optional: both are said.
+    assert _distinct((fewer, more), cotton) == (fewer, more)
+    assert _distinct((replace(fewer, optional=True), more), cotton) == (more,)
+    assert _distinct((fewer, replace(more, optional=False)), cotton)[0].asks_more(fewer, cotton)

@@ -142,11 +142,20 @@ class Buyer:
 
 
 def _distinct(demands: Sequence[Demand], material: Material) -> tuple[Demand, ...]:
-    """Demands without those that ask the same of a material as an earlier one."""
+    """Demands without those that ask the same of a material as an earlier one, or a part of another's.
+
+    What holds all pieces of one demand holds those of another that wants no other and no more of them.
+    """
     found: dict[object, Demand] = {}
     for demand in demands:
         found.setdefault((demand.optional, demand.asks(material)), demand)
-    return tuple(found.values())
+    each = tuple(found.values())
+    return tuple(one for one in each if not any(_holds(other, one, material) for other in each))
+
+
+def _holds(whole: Demand, part: Demand, material: Material) -> bool:
+    """Whether a demand asks more of a material than another, which need not be worked out then."""
+    return (part.optional or not whole.optional) and whole.asks_more(part, material)
 
 
 def _in_both(take: Take, demand: Demand) -> Mapping[System, Bought | None]:

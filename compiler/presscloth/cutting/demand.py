@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
@@ -36,9 +37,22 @@ class Demand:
         """All that the purchase of a material depends on, so that equal demands are equal."""
         if material.form is Form.THREAD:
             return _known(self.stitched)
-        cut = self.pieces.get(material.key, ())
-        pieces = ((piece.name, count, *_known(piece.width), *_known(piece.height)) for piece, count in cut)
-        return (*_known(self.filled.get(material.key)), *pieces)
+        return (*_known(self.filled.get(material.key)), *self._counts(material).items())
+
+    def asks_more(self, other: Demand, material: Material) -> bool:
+        """Whether every piece of the other one is cut here too, in the same size, and something more."""
+        if material.form in (Form.THREAD, Form.FILLING):
+            return False
+        here, there = self._counts(material), other._counts(material)
+        return here != there and all(count <= here.get(piece, 0) for piece, count in there.items())
+
+    def _counts(self, material: Material) -> Mapping[tuple[object, ...], int]:
+        """How many are cut of each piece of a material, a piece told by its name and its size."""
+        found: Counter[tuple[object, ...]] = Counter()
+        for piece, count in self.pieces.get(material.key, ()):
+            if count:
+                found[piece.name, *_known(piece.width), *_known(piece.height)] += count
+        return found
 
 
 def _known(quantity: Quantity | None) -> tuple[object, ...]:

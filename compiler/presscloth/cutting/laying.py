@@ -131,9 +131,13 @@ def _repeated(width: int, parts: Sequence[Part], times: int, step: int, budget: 
 
 def _least_purchase(width: int, parts: Sequence[Part], lengths: Lengths, enough: int, step: int) -> int:
     """The least number of steps that is not proved to be too short; `enough` is known to suffice."""
+    rest, rows = _without_rows(width, parts)
+    rest_lengths = Lengths(rest, enough) if rows and rest else lengths
 
     def refuted(length: int) -> bool:
-        needed = cloths_needed(parts, width, lengths.up_to(length), 2)
+        if length < rows or not rest:
+            return length < rows
+        needed = cloths_needed(rest, width, rest_lengths.up_to(length - rows), 2)
         return needed is None or needed > 1
 
     low = stepped(-(-sum(part.area for part in parts) // width), step)
@@ -152,3 +156,21 @@ def _least_purchase(width: int, parts: Sequence[Part], lengths: Lengths, enough:
         else:
             high, found = at, True
     return high
+
+
+def _without_rows(width: int, parts: Sequence[Part]) -> tuple[Sequence[Part], int]:
+    """The parts that can share a row with others, and the length that all other ones take in any layout.
+
+    Beside a piece that is nearly as wide as the cloth nothing else lies, however it is laid; such pieces
+    take their heights and leave the others what is left of the length.
+    """
+    rest, rows = list(parts), 0
+    while rest:
+        narrowest = min(wide for part in rest for wide, _ in lies_of(part))
+        alone = [part for part in rest if all(wide + narrowest > width for wide, _ in lies_of(part))]
+        if not alone:
+            break
+        for part in alone:
+            rows += part.quantity * min(high for wide, high in lies_of(part) if wide <= width)
+        rest = [part for part in rest if part not in alone]
+    return rest, rows

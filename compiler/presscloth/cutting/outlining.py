@@ -25,6 +25,7 @@ from presscloth.frozen import dataclass
 
 BUDGET = 140_000
 _RASTERS = (220, 330, 640)  # cells across the cloth: coarse ones allow more tries, fine ones lie closer
+_FINER = 2  # budgets: what is spent before a finer raster is out of the question, with many large pieces
 _MANY = 60  # pieces, beyond which the layout of some kits is taken over and over
 _ROW_COST = 4  # laying one row of cells of a piece comes to a quarter of laying a rectangle
 
@@ -63,12 +64,16 @@ def lay_out_outlines(
     times = next((n for n in range(1, kits + 1) if kits % n == 0 and pieces // n <= _MANY), kits)
     if times > 1:
         return _repeated(roll, parts, times, bound, step, budget)
+    purse = Purse(_FINER * budget)
     for number in _RASTERS:
         size = max(1, roll.width // number)
         lies = [_lies(shapes, size, roll.width) for shapes in fitting]
         search = _Search(roll.width, size, parts, lies)
-        layouts.append(search.least(Purse(budget // len(_RASTERS)), bound, step))
-        if stepped(layouts[-1].length, step) <= bound:
+        share = Purse(budget // len(_RASTERS))
+        purse.left -= share.left
+        layouts.append(search.least(share, bound, step))
+        purse.left += share.left
+        if stepped(layouts[-1].length, step) <= bound or purse.left <= 0:
             break
     return _cut(min(layouts, key=lambda layout: layout.length), bound, step)
 
