@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from presscloth.cli import FINE, MISTYPED, main
+from presscloth.printing.text import UNBROKEN
 
 RECIPES = Path(__file__).parents[2] / "recipes"
 APRON = str(RECIPES / "slipway-apron")
@@ -52,6 +53,20 @@ def test_the_sheet_in_words(capsys: pytest.CaptureFixture[str]) -> None:
     assert "    for all 40:    6 3/4 yd (6.2 m)\n" in text
     assert "    [ ] Cut 80 strips 3 in (7.7 cm) wide; from each, cut 1 strip.\n" in text
     assert "    saved:         3 1/4 yd (180 cm)\n" in text
+
+
+def test_what_is_left_over_is_told_in_the_systems_in_which_something_is(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    text = written(capsys, APRON, "--size", "Medium", "--count", "5")
+    assert "    left over:     5 cm (3/4 in)\n" in text
+    assert "    left over:     2 cm (metric)\n" in text
+    page = written(capsys, APRON, "--size", "Medium", "--count", "5", "--format", "html").replace(
+        UNBROKEN, " "
+    )
+    assert '<dt>Left over</dt><dd><span class="measure">2 cm</span> (metric)</dd>' in page
+    assert page.startswith("<!doctype html>")
+    assert "(0" not in text + page
 
 
 def test_what_is_optional_is_cut_when_it_is_asked_for(capsys: pytest.CaptureFixture[str]) -> None:

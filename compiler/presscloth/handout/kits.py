@@ -116,19 +116,21 @@ def left(purchase: Purchase) -> Mapping[System, Fraction]:
 def _worded(
     kind: Kind, values: Mapping[System, Fraction], systems: Sequence[System], *, bought: bool
 ) -> Amount | None:
-    """A saving in the shop's words, or a remainder by the ruler; rounded down, None where it is nothing."""
+    """A saving in the shop's words, or a remainder by the ruler, rounded down, in the systems in which it
+    is anything; None where it is nothing."""
     told = dict(values)
     if kind is Kind.LENGTH:
         grid = OF_THE_SHOP if bought else OF_THE_RULER
         told = {system: value // grid[system] * grid[system] for system, value in values.items()}
-    if not any(told[system] > 0 for system in systems):
+    some = [system for system in systems if told[system] > 0]
+    if not some:
         return None
     if kind is not Kind.NUMBER:
         quantity = Quantity(kind, told[System.METRIC], told[System.IMPERIAL])
-        return amount(quantity, systems, bought=bought)
+        return amount(quantity, some, bought=bought)
     if len({told[system] for system in systems}) == 1:
-        return Amount(((counted_number(number_text(told[systems[0]])), None),))
-    return Amount(tuple((counted_number(number_text(told[system])), system) for system in systems))
+        return Amount(((counted_number(number_text(told[some[0]])), None),))
+    return Amount(tuple((counted_number(number_text(told[system])), system) for system in some))
 
 
 def _cuts(purchase: Purchase, systems: Sequence[System]) -> Iterator[KitCut]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 
 from presscloth.handout.kits import Kits, KitSheet, left, saved
 from presscloth.handout.tree import Amount, Publisher
+from presscloth.handout.wording import system_word
 from presscloth.measure import System
 from presscloth.printing.markup import Marker
 from presscloth.printing.text import UNBROKEN, order_lines
@@ -32,7 +33,9 @@ def _lines(sheet: KitSheet) -> Iterator[str]:
             (say("saved"), material.saved),
             (say("left over"), material.left),
         ]
-        yield from (f"    {words + ':':<14} {each.text}" for words, each in told if each is not None)
+        yield from (
+            f"    {words + ':':<14} {_in_some(each, sheet)}" for words, each in told if each is not None
+        )
         if material.verdict:
             yield f"    {material.verdict}"
         for cut in material.cuts:
@@ -42,6 +45,14 @@ def _lines(sheet: KitSheet) -> Iterator[str]:
             name, *lines = order_lines(order)  # the name stands above already
             yield from (f"    {line}" for line in ([name, *lines] if order.system else lines))
         yield ""
+
+
+def _in_some(told: Amount, sheet: KitSheet) -> str:
+    """An amount; where there is none in a system that the sheet has, with the one in which there is some."""
+    system = told.texts[0][1]
+    if system is None or len(told.texts) == len(sheet.systems):
+        return told.text
+    return f"{told.text} ({system_word(system)})"
 
 
 def heading(sheet: KitSheet) -> str:
