@@ -153,3 +153,15 @@ def test_the_report_leaves_free_choices_out_and_explains_survivors(
     assert "a free choice: no comparison of two things depends on it" in told
     assert "held 2 times (checks, edges that meet); the nearest, checks, leaves 3.0 mm" in told
     assert "no rule speaks of it" in told
+
+
+def test_a_step_is_held_by_what_is_rounded_to_it(tmp_path: Path) -> None:
+    # Its halves need not agree, so that it could not be a measure as it stands.
+    path = tmp_path / "recipe.md"
+    measure = "- room = round up(side + 2 cm (3/4 in) to 5 mm (1/4 in))"
+    text = RECIPE.replace("- side = 15 cm (6 in)\n", f"- side = 15 cm (6 in)\n{measure}\n")
+    path.write_text(f"{text}\n## Checks\n\n- room >= 14 cm (5 1/2 in): a hand goes in\n", encoding="utf-8")
+    found = prove(path)
+    assert [problem.message() for problem in found.problems] == []
+    by = held(place(found, "5 mm (1/4 in)"), found)
+    assert [each.rule for each in by] == ["checks"]

@@ -22,11 +22,12 @@ from presscloth.pipeline import Proved
 from presscloth.problems import Problems
 from presscloth.proof import checks
 from presscloth.proof.size import WorkedSize, work_out, work_out_chosen
-from presscloth.recipe.expression import Name
+from presscloth.recipe.expression import Broken, Measured, Name
 from presscloth.recipe.read import read
-from presscloth.recipe.tree import Recipe
+from presscloth.recipe.reckoning import expression
+from presscloth.recipe.tree import Recipe, Size
 from presscloth.sewing.verbs import forms
-from presscloth.source import Source, Span
+from presscloth.source import Passage, Source, Span
 
 OWN = "slipping value"
 """The name of a measure that stands in the value's place while it is followed."""
@@ -78,7 +79,10 @@ def _rule(stack: Sequence[traceback.FrameSummary]) -> str | None:
 
 def held(place: Span, proved: Proved) -> tuple[Held, ...]:
     """Every comparison that depends on the value at a place; none: it is a free choice."""
-    recipe = _with_name(place, proved)
+    recipe = _with_name(place, place.text, proved)
+    if not isinstance(_value(place, recipe, recipe.sizes[0]), Quantity):
+        # The halves of a step need not agree, and those of a measure must: one half stands for both.
+        recipe = _with_name(place, _first_half(place), proved)
     found: dict[Held, None] = {}
     for each in recipe.sizes:
         size = work_out(recipe, each, Problems())
@@ -88,13 +92,22 @@ def held(place: Span, proved: Proved) -> tuple[Held, ...]:
     return tuple(found)
 
 
-def _with_name(place: Span, proved: Proved) -> Recipe:
+def _value(place: Span, recipe: Recipe, size: Size) -> Quantity | Broken:
+    return work_out(recipe, size, Problems()).value(Name(OWN, place), None)
+
+
+def _first_half(place: Span) -> str:
+    found = expression(Passage.of(place), Problems())
+    return found.first.typed if isinstance(found, Measured) else place.text
+
+
+def _with_name(place: Span, stated: str, proved: Proved) -> Recipe:
     """The recipe with the value as a measure of its own, and that in its place."""
     assert proved.recipe is not None
     text = proved.recipe.source.text
     named = f"{text[: place.start]}{OWN}{text[place.end :]}"
     head = "## Measures\n"
-    named = named.replace(head, f"{head}\n- {OWN} = {place.text}\n", 1)
+    named = named.replace(head, f"{head}\n- {OWN} = {stated}\n", 1)
     source = Source(proved.path.as_posix(), named)
     return read(source, slug=proved.slug, folder=proved.path.parent, verbs=forms(), problems=Problems())
 
