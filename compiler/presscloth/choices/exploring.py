@@ -92,14 +92,18 @@ class _Explorer:
     def _at_edges(self) -> Iterator[Choice]:
         """Choices ever closer to where one way gives over to another: between them there may be a third."""
         for axis in self._axes:
-            for low, high in pairwise(sorted(axis.values())):
+            for low, high in pairwise((value, axis.at(value)) for value in sorted(axis.values())):
                 yield from self._halved(axis, low, high, HALVINGS)
 
-    def _halved(self, axis: Axis, low: Fraction, high: Fraction, times: int) -> Iterator[Choice]:
-        if times == 0 or self._held.get(axis.at(low)) == self._held.get(axis.at(high)):
+    def _halved(
+        self, axis: Axis, low: tuple[Fraction, Choice], high: tuple[Fraction, Choice], times: int
+    ) -> Iterator[Choice]:
+        """Choices between two that are held otherwise, each end a value with its choice."""
+        if times == 0 or self._held.get(low[1]) == self._held.get(high[1]):
             return
-        middle = (low + high) / 2
-        yield axis.at(middle)
+        value = (low[0] + high[0]) / 2
+        middle = value, axis.at(value)
+        yield middle[1]
         yield from self._halved(axis, low, middle, times - 1)
         yield from self._halved(axis, middle, high, times - 1)
 

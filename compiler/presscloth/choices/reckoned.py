@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
+from typing import cast
 
 from presscloth.drawing import reals
 from presscloth.measure import arithmetic, followed, printing, rounding
@@ -33,36 +34,35 @@ class Reckoned:
         self._values: dict[int, Value] = {}
 
     def value(self, number: int) -> Value:
-        if number not in self._values:
+        found = self._values.get(number)
+        if found is None:
             node = self._nodes[number]
             if isinstance(node, Chosen):
-                self._values[number] = self._variables[node]
+                found = self._variables[node]
             else:
-                self._values[number] = node.function(*map(self._argument, node.arguments))
-        return self._values[number]
+                found = node.function(*[self._argument(each) for each in node.arguments])
+            self._values[number] = found
+        return found
 
     def form(self, form: Form) -> Fraction:
         total = form.constant
         for node, factor in form.terms:
-            value = self.value(node)
-            assert isinstance(value, Fraction)
-            total += factor * value
+            value = cast(Fraction, self.value(node))
+            total += value if factor == 1 else factor * value
         return total
 
     def sum(self, of: Sum) -> float:
         total = of.constant
         for node, factor in of.terms:
-            value = self.value(node)
-            assert isinstance(value, float)
-            total += factor * value
+            total += factor * cast(float, self.value(node))
         return total
 
     def _argument(self, argument: Argument) -> Value:
         match argument:
-            case Form():
-                return self.form(argument)
             case Sum():
                 return self.sum(argument)
+            case Form():
+                return self.form(argument)
             case Place(node=node):
                 return self.value(node)
             case _:

@@ -76,9 +76,12 @@ def _kids(element: pydyf.Dictionary, objects: Objects) -> list[pydyf.Dictionary]
 
 
 def _below(element: pydyf.Dictionary, objects: Objects) -> Iterator[pydyf.Dictionary]:
-    for kid in _kids(element, objects):
-        yield kid
-        yield from _below(kid, objects)
+    """All elements below one, in the order in which they are read."""
+    left = _kids(element, objects)[::-1]
+    while left:
+        found = left.pop()
+        yield found
+        left += reversed(_kids(found, objects))
 
 
 def _join_tables(root: pydyf.Dictionary, objects: Objects) -> None:
