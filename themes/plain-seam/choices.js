@@ -3,10 +3,11 @@
 "use strict";
 
 (() => {
+  const data = globalThis.pressclothChoices;
+  // A page that was kept from an earlier release may lack a script: it shows the recipe's own values.
+  if (!data || typeof following === "undefined") return;
   const { number, compare, measure_text, number_text, divide, factor } = reckoning;
   const { taken, read, follow, nearest, parts, text } = following;
-  const data = globalThis.pressclothChoices;
-  if (!data) return;
   const { words, tongue, look, hatch } = data;
   const { recipe, version } = document.body.dataset;
   const SYSTEMS = ["metric", "imperial"];
