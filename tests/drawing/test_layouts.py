@@ -132,3 +132,12 @@ def test_a_drawing_grows_so_that_a_narrow_piece_bears_its_number() -> None:
     marks = [s for s in drawing.shapes if isinstance(s, Lettering) and s.text == "1" and s.bold]
     assert len(marks) == 5
     assert drawing.caption.endswith("1: sliver 20 cm × 4 cm")
+
+
+def test_marks_of_narrow_pieces_side_by_side_are_not_read_as_one() -> None:
+    """Three strips of 5 cm, alike: their marks stand at three places along them, each on its own strip."""
+    (drawing,) = drawings("strip | A | 3 | 5 cm (2 in) | 60 cm (24 in)")
+    marks = [shape for shape in drawing.shapes if isinstance(shape, Lettering) and shape.text == "1"]
+    strips = [shape for shape in drawing.shapes if isinstance(shape, Area) and shape.ink is Ink.CLOTH]
+    assert len({round(mark.x) for mark in marks}) == 3
+    assert all(_holds(strip, mark.x, mark.y) for strip, mark in zip(strips, marks, strict=True))

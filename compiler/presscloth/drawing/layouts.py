@@ -38,6 +38,9 @@ SLIVER = 0.02
 CLOSE = 0.05
 """mm on the page: by how much a box may miss a piece's size; how near a line keeps to its curve."""
 
+NARROW = 4.0
+"""mm on the page: the marks of pieces no broader than this stand in turns at three places."""
+
 MARGIN = 1.5
 ARROW = 14.0
 
@@ -126,8 +129,8 @@ class _Layout:
         right, bottom = MARGIN + long, MARGIN + wide
         corners = ((MARGIN, MARGIN), (right, MARGIN), (right, bottom), (MARGIN, bottom))
         shapes: list[Shape] = [Area(corners, Ink.WASTE)]
-        for piece in cloth.pieces:
-            shapes += self._piece(piece)
+        for number, piece in enumerate(cloth.pieces):
+            shapes += self._piece(number, piece)
         shapes += [Line(corners[:2], Ink.SELVEDGE), Line(corners[2:], Ink.SELVEDGE)]
         words = said(cloth.length, self._system), said(cloth.width, self._system)
         shapes += across(MARGIN, right, bottom + 3.5, words[0])
@@ -154,7 +157,7 @@ class _Layout:
         yield Arrow((MARGIN, y), (MARGIN + ARROW, y), Ink.GRAIN, both=not self._one_way)
         yield Lettering(MARGIN + ARROW + 1.5, y, self._grain_words, LETTERS, anchor="start")
 
-    def _piece(self, lying: Lying) -> Iterator[Shape]:
+    def _piece(self, number: int, lying: Lying) -> Iterator[Shape]:
         corners = tuple((MARGIN + y * self._scale, MARGIN + x * self._scale) for x, y in lying.corners)
         left, top = min(x for x, _ in corners), min(y for _, y in corners)
         long, deep = max(x for x, _ in corners) - left, max(y for _, y in corners) - top
@@ -173,7 +176,7 @@ class _Layout:
             yield Line((corners[0], corners[2]), Ink.CUT)
         if whole and piece.shape is tree.Shape.QUARTER_SQUARE:
             yield Line((corners[1], corners[3]), Ink.CUT)
-        yield from self._lettered(lying, piece, (left, top, long, deep))
+        yield from self._lettered(number, lying, piece, (left, top, long, deep))
 
     def _in_box(self, piece: CutPiece, box: Box) -> tuple[tuple[float, float], ...] | None:
         """A piece that is cut by an outline, in the box that it was laid out by; upright, or turned."""
@@ -190,15 +193,19 @@ class _Layout:
         points = [((x - first_x) * scale, (y - first_y) * scale) for x, y in thinned(line, CLOSE / scale)]
         return tuple((left + y, top + x) if upright else (left + x, top + high - y) for x, y in points)
 
-    def _lettered(self, lying: Lying, piece: CutPiece, box: Box) -> Iterator[Shape]:
-        """Name and size where they fit, level or upright; else a number, or nothing on a sliver."""
+    def _lettered(self, number: int, lying: Lying, piece: CutPiece, box: Box) -> Iterator[Shape]:
+        """Name and size where they fit, level or upright; else a mark, or nothing on a sliver.
+
+        `number` is that of the lying piece: the marks of narrow ones side by side would read as one, so
+        they do not stand side by side.
+        """
         size = size_words(piece, (self._system,))[0]
         plain = piece.shape is tree.Shape.RECTANGLE and len(lying.corners) == 4
         mark = str(lying.part + 1)
         shown = list(_in_box((named(lying.name), size), box)) if plain else []
         if not shown:
             self._legend[f"{mark}: {named(lying.name)} {size}"] = None
-            shown = list(_in_box((mark,), box, bold=True))
+            shown = list(_in_box((mark,), _apart(box, number), bold=True))
         yield from shown
 
     def _alt(self, words: tuple[str, str]) -> str:
@@ -240,6 +247,17 @@ def _scale(cloth: OnCloth) -> float:
     narrowest = min(extents, default=cloth.width)
     wanted = (breadth("0") + 0.5) / narrowest
     return max(usual, min(wanted, WIDEST / cloth.length, TALLER * TALLEST / cloth.width))
+
+
+def _apart(box: Box, number: int) -> Box:
+    """The part of a narrow box in which its mark stands: one of three, in turns."""
+    left, top, long, deep = box
+    if min(long, deep) > NARROW or max(long, deep) < NARROW * 3:
+        return box
+    turn = number % 3
+    if long > deep:
+        return left + turn * long / 3, top, long / 3, deep
+    return left, top + turn * deep / 3, long, deep / 3
 
 
 def _in_box(lines: Sequence[str], box: Box, *, bold: bool = False) -> Iterator[Shape]:
