@@ -1,6 +1,7 @@
 """The benchmark reads its format and prints what was reached."""
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -15,6 +16,7 @@ def test_a_set_is_measured_free_and_in_strips():
     free, strips = measured(SET, Way.FREE), measured(SET, Way.STRIPS)
     assert (free.length, free.floor, free.bought, free.bought_proved) == (5, 5, 6, True)
     assert free.gap == 0 and free.peer is not None and free.peer >= 5
+    assert free.by_seed == (5,) * 5 and strips.by_seed == (6,)
     assert (strips.length, strips.bought, strips.peer) == (6, 6, None)
 
 
@@ -23,6 +25,13 @@ def test_the_table_sums_up_each_group():
     assert lines[1].split()[:5] == ["pinwheel", "free", "5", "5", "5"]
     assert lines[4].startswith("sewing free: mean gap 0.00 %, worst 0.00 %, length proved 1 of 1")
     assert lines[5].startswith("sewing strips: mean gap 0.00 %") and "peer" not in lines[5]
+
+
+def test_how_much_is_owed_to_random_numbers_is_told():
+    row = replace(measured(SET, Way.FREE), by_seed=(5, 6, 5, 5, 7), work=123)
+    line = table([row]).splitlines()[1]
+    assert "  123  3 of 5, 7  " in line
+    assert "proved 1 of 1 (100 %)" in table([row])
 
 
 def test_outlines_are_read_with_x_along_the_cloth(tmp_path: Path):

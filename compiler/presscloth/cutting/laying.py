@@ -29,7 +29,13 @@ _MANY = 500  # pieces, beyond which the layout of some kits is tried over and ov
 
 
 def lay_out(
-    roll: Roll, parts: Sequence[Part], *, way: Way = Way.FREE, step: int = 1, budget: int = BUDGET
+    roll: Roll,
+    parts: Sequence[Part],
+    *,
+    way: Way = Way.FREE,
+    step: int = 1,
+    budget: int = BUDGET,
+    seed: int = 0,
 ) -> Cut | DoesNotFit:
     """The least purchase, in whole steps, that was found for the parts, and the bound below it.
 
@@ -44,12 +50,12 @@ def lay_out(
     told = alike(parts)
     match way:
         case Way.STRIPS:
-            bound, layout = _in_strips(roll.width, told.parts, step, budget)
+            bound, layout, work = _in_strips(roll.width, told.parts, step, budget)
         case Way.FREE:
-            bound, layout = _free(roll.width, told.parts, step, budget)
+            bound, layout, work = _free(roll.width, told.parts, step, budget, seed)
     (layout,) = told.told_apart((layout,))
     bought = stepped(layout.length, step)
-    return Cut(layout, layout.length, bought, bound, bought == bound)
+    return Cut(layout, layout.length, bought, bound, bought == bound, work)
 
 
 def least_length(width: int, parts: Sequence[Part], enough: int, step: int) -> int:
@@ -63,12 +69,13 @@ def stepped(length: int, step: int) -> int:
     return -(-length // step) * step
 
 
-def _in_strips(width: int, parts: Sequence[Part], step: int, budget: int) -> tuple[int, Layout]:
-    """The bound on the purchase, and a layout in strips."""
+def _in_strips(width: int, parts: Sequence[Part], step: int, budget: int) -> tuple[int, Layout, int]:
+    """The bound on the purchase, a layout in strips, and the work that it took."""
     strips = Strips(parts, width)
     shortest = strips.bound()
     bound = stepped(Lengths(parts, 2 * shortest).from_(shortest), step)
-    chosen = cover(strips, Purse(budget), bound)
+    first = Purse(budget)
+    chosen = cover(strips, first, bound)
     purse = Purse(budget // 2)
     while (bought := stepped(length_of(chosen), step)) > bound:
         match strips_within(strips, bought - step, purse):
@@ -78,18 +85,19 @@ def _in_strips(width: int, parts: Sequence[Part], step: int, budget: int) -> tup
                 break
             case shorter:
                 chosen = shorter
-    return bound, strips.layout(chosen)
+    return bound, strips.layout(chosen), budget + budget // 2 - first.left - purse.left
 
 
-def _free(width: int, parts: Sequence[Part], step: int, budget: int) -> tuple[int, Layout]:
-    """The bound on the purchase, and a layout."""
-    search, purse = Search(parts, width), Purse(budget)
+def _free(width: int, parts: Sequence[Part], step: int, budget: int, seed: int) -> tuple[int, Layout, int]:
+    """The bound on the purchase, a layout, and the work that it took."""
+    search, purse = Search(parts, width, seed), Purse(budget)
     layout = _start(width, parts)
     pieces = sum(part.quantity for part in parts)
     kits = gcd(*(part.quantity for part in parts))
     times = next((n for n in range(1, kits + 1) if kits % n == 0 and pieces // n <= _MANY), 1)
     if times > 1:
-        layout = min(layout, _repeated(width, parts, times, step, budget), key=lambda tried: tried.length)
+        again = _repeated(width, parts, times, step, budget, seed)
+        layout = min(layout, again, key=lambda tried: tried.length)
     lengths = Lengths(parts, layout.length)
     bound = _least_purchase(width, parts, lengths, stepped(layout.length, step), step)
     low = bound
@@ -105,7 +113,7 @@ def _free(width: int, parts: Sequence[Part], step: int, budget: int) -> tuple[in
         else:
             (layout,) = shorter
             low = min(low, stepped(layout.length, step))
-    return bound, layout
+    return bound, layout, budget - purse.left
 
 
 def _start(width: int, parts: Sequence[Part]) -> Layout:
@@ -118,13 +126,13 @@ def _start(width: int, parts: Sequence[Part]) -> Layout:
     return layout
 
 
-def _repeated(width: int, parts: Sequence[Part], times: int, step: int, budget: int) -> Layout:
+def _repeated(width: int, parts: Sequence[Part], times: int, step: int, budget: int, seed: int) -> Layout:
     """The layout of a part of many equal kits, over and over.
 
     A search among many pieces finds little; among fewer, at the same cost, it finds more.
     """
     few = [replace(part, quantity=part.quantity // times) for part in parts]
-    _, layout = _free(width, few, max(1, step // times), budget)
+    _, layout, _ = _free(width, few, max(1, step // times), budget, seed)
     placed = [replace(piece, y=piece.y + n * layout.length) for n in range(times) for piece in layout.placed]
     return Layout(width, layout.length * times, tuple(placed))
 

@@ -75,6 +75,7 @@ class Cut:
 
     `need` is the layout's length, `bought` the next purchase step at or above it. No layout can do
     with less than `bound`, itself a whole number of steps; `proved` says that `bought` is the least.
+    `work` is what was spent of the budget.
     """
 
     layout: Layout
@@ -82,6 +83,7 @@ class Cut:
     bought: int
     bound: int
     proved: bool
+    work: int = 0
 
 
 @dataclass(frozen=True, slots=True)

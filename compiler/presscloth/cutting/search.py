@@ -25,6 +25,7 @@ _PATIENCE_AHEAD = 100  # the same for those that go ahead of the crowd: another 
 _RULES = (Rule.SNUG, Rule.EXACT, Rule.ORDER)
 _AHEAD = 2  # of what is left goes into each searcher that promises most, before the crowd has its turn
 _SINGLY = 24  # so few pieces are laid one by one only
+_SEEDS = 1000  # between those of one crowd and of the next
 _LOOKS = 6  # for two lies that differ
 _FIXED_COST = 5  # what a try costs besides its pieces, in pieces
 
@@ -225,7 +226,9 @@ def _cost(rule: Rule, *, among_equal: bool) -> int:
 class Search:
     """The crowd, over one set of parts on one width."""
 
-    def __init__(self, parts: Sequence[Part], width: int) -> None:
+    def __init__(self, parts: Sequence[Part], width: int, seed: int = 0) -> None:
+        """Another `seed` gives other random numbers, to see how much is owed to them."""
+        self._seed = _SEEDS * seed
         pieces = sum(part.quantity for part in parts)
         few_each = even(parts, min(pieces, _MOST_BATCHES))
         singly = [(rule, few_each) for rule in _RULES]
@@ -240,7 +243,7 @@ class Search:
         self._parts = parts
         self._width = width
         self._crowd = [
-            _Searcher(parts, rule, sizes, sideways, number)
+            _Searcher(parts, rule, sizes, sideways, self._seed + number)
             for number, ((rule, sizes), sideways) in enumerate(product(kinds, (False, True)))
         ]
         self._holes = Holes(parts, width)
@@ -256,8 +259,8 @@ class Search:
         """Searchers that go ahead of the crowd, with more of the means and less patience."""
         rules = (Rule.ORDER, Rule.EXACT) if holes else (Rule.ORDER,)
         return [
-            _Searcher(self._parts, rule, sizes, sideways, number, patience=_PATIENCE_AHEAD, holes=holes)
-            for number, (rule, sideways) in enumerate(product(rules, sides))
+            _Searcher(self._parts, rule, sizes, sideways, seed, patience=_PATIENCE_AHEAD, holes=holes)
+            for seed, (rule, sideways) in enumerate(product(rules, sides), self._seed)
         ]
 
     def within(self, length: int, purse: Purse, sheets: int = 1) -> tuple[Layout, ...] | None:
