@@ -9,11 +9,13 @@ import pytest
 from cutting.shopping import only, proved
 
 from presscloth.cutting.buying import Purchase, _distinct
+from presscloth.cutting.chosen import reaches
 from presscloth.cutting.demand import demands
 from presscloth.cutting.strip_list import CutStrips, strips_of
 from presscloth.cutting.workshop import Workshop
 from presscloth.drawing.tree import Drawing
-from presscloth.handout.bought import layout_rows
+from presscloth.handout.bought import layout_rows, longest_words
+from presscloth.handout.tree import Amount, Text
 from presscloth.measure import System
 
 METRIC, IMPERIAL = System.METRIC, System.IMPERIAL
@@ -225,6 +227,35 @@ def test_the_longest_choice_is_enough() -> None:
     measures = "- long = 30 cm (12 in), yours to choose from 20 cm (8 in) to 60 cm (24 in)"
     purchase = bought(materials, pieces, key="B", steps=CHOICE, measures=measures)
     assert amounts(purchase) == (600, 27)
+
+
+def test_what_grows_when_less_is_chosen_is_bought_for_the_least() -> None:
+    """Sand above, water below, together 40 cm (16 in): each is bought for where it is highest.
+
+    Sand at a tide of 5 cm (2 in) is 35 cm (14 in), water at one of 25 cm (10 in) is 25 cm (10 in).
+    """
+    materials = COTTON.format("") + "\nB | Water | fabric | 110 cm (43 in) |  | 10 cm (1/8 yd) |"
+    pieces = "sand | A | 1 | 40 cm (16 in) | 40 cm (16 in) - tide\nwater | B | 1 | 40 cm (16 in) | tide\n"
+    measures = (
+        "- seam = 1 cm (3/8 in)\n- tide = 10 cm (4 in), yours to choose from 5 cm (2 in) to 25 cm (10 in)"
+    )
+    worked = only(materials, pieces, steps=WATERLINE, measures=measures)
+    assert amounts(worked.buying.purchases["A"]) == (400, Fraction(18))
+    assert amounts(worked.buying.purchases["B"]) == (300, Fraction(27, 2))
+    (line,) = longest_words(reaches(worked.edition), (METRIC,))
+    said = "".join(part.text for part in line if isinstance(part, Text | Amount))
+    assert said == "Quantities to buy are enough for any tide from 5 cm to 25 cm."
+
+
+WATERLINE = """\
+1. Sew.
+
+   ```sew
+   front = join sand, water top to bottom
+   hem all of front by 1 cm (3/8 in) twice
+   finish front
+   ```
+"""
 
 
 def test_a_workshop_that_cuts_in_strips() -> None:

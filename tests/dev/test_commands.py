@@ -91,5 +91,5 @@ def test_the_shares_of_a_compile_are_parts_of_the_whole_of_it(tmp_path):
     there = [file for file in (tmp_path / "compiled/site").rglob("[!.]*") if file.is_file()]
     assert shares.files == 2 * len(there)
     assert 0 < shares.collecting < shares.weasyprint < 1
-    assert 0 < shares.proving and 0 < shares.wording
+    assert shares.proving > 0 and shares.wording > 0
     assert shares.proving + shares.wording < shares.besides == 1 - shares.weasyprint

@@ -17,7 +17,9 @@ from presscloth.printing.svg import svg
 from presscloth.printing.theme import open_theme
 
 LOOK = open_theme().look
-RULE = re.compile(r'@font-face\{font-family:"([^"]+)";font-weight:(\d+);src:url\("data:font/ttf;base64,([^"]+)"\)\}')
+RULE = re.compile(
+    r'@font-face\{font-family:"([^"]+)";font-weight:(\d+);src:url\("data:font/ttf;base64,([^"]+)"\)\}'
+)
 
 
 def drawing(*words: Lettering) -> Drawing:

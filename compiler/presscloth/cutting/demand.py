@@ -6,15 +6,14 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
+from presscloth.cutting.chosen import chosen, to_suffice_for
 from presscloth.cutting.sewn import filled, stitched
-from presscloth.edition import CutPiece, Edition, make_edition
+from presscloth.edition import CutPiece, Edition
 from presscloth.frozen import dataclass
 from presscloth.measure import Quantity
-from presscloth.problems import Problems
 from presscloth.recipe.tree import Form, Material
 from presscloth.sewing import Construction, Sewn
 from presscloth.sewing.carrying import sew
-from presscloth.sewing.proving import chosen_ends, unasked
 from presscloth.sewing.ways import choices, ways
 
 Counted = tuple[tuple[CutPiece, int], ...]
@@ -63,15 +62,14 @@ def _known(quantity: Quantity | None) -> tuple[object, ...]:
 
 
 def demands(sewn: Sewn) -> tuple[Demand, ...]:
-    """What every way takes, with the measures as stated, and with those to be chosen at their longest."""
+    """What every way takes, with the measures as stated, and at the ends of what the reader may choose."""
     found = list(_of_ways(sewn.constructions))
-    most = longest(sewn.edition)
-    if most:
-        edition = make_edition(sewn.edition.recipe, sewn.edition.size, Problems(), unasked, most)
+    for taken in to_suffice_for(sewn.edition):
+        edition = chosen(sewn.edition, taken)
         if _sewn_alike(edition, sewn.edition):
             resized = [replace(each, edition=edition) for each in sewn.constructions]
         else:
-            resized = [sew(edition, way, most, sewn.memory) for way in ways(edition)]
+            resized = [sew(edition, way, taken, sewn.memory) for way in ways(edition)]
         found += _of_ways(resized)
     return tuple(found)
 
@@ -81,16 +79,6 @@ def _sewn_alike(edition: Edition, other: Edition) -> bool:
     by_sewing = any(material.form in (Form.THREAD, Form.FILLING) for material in edition.recipe.materials)
     counts = [[(piece.name, piece.count) for piece in each.pieces] for each in (edition, other)]
     return not by_sewing and counts[0] == counts[1]
-
-
-def longest(edition: Edition) -> Mapping[str, Quantity]:
-    """The measures that are the reader's to choose, each at the longer end of its range."""
-    found: dict[str, Quantity] = {}
-    for end in chosen_ends(edition):
-        for name, value in end.choices.items():
-            if name not in found or value.metric > found[name].metric:
-                found[name] = value
-    return found
 
 
 def _of_ways(constructions: Sequence[Construction]) -> Iterator[Demand]:

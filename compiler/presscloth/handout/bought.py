@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from fractions import Fraction
@@ -9,6 +10,7 @@ from functools import partial
 from itertools import zip_longest
 
 from presscloth.cutting.buying import Purchase
+from presscloth.cutting.chosen import Reach
 from presscloth.drawing.layouts import draw_layouts
 from presscloth.drawing.tree import Drawing
 from presscloth.handout.tree import Amount, Figure, Inline, LayoutRow, Text
@@ -111,21 +113,30 @@ def verdict(purchase: Purchase | None) -> str:
     return say("within {percent} % of the bound", percent=decimal_text(max(over * 100, Fraction(1)), 0))
 
 
-def longest_words(
-    longest: Mapping[str, Quantity], systems: Sequence[System]
-) -> tuple[tuple[Inline, ...], ...]:
-    """`Quantities to buy are for the longest handle length, 80 cm (32 in).`: one line for each choice."""
-    return tuple(_longest(named(name), most, systems) for name, most in longest.items())
+def longest_words(reaches: Mapping[str, Reach], systems: Sequence[System]) -> tuple[tuple[Inline, ...], ...]:
+    """`Quantities to buy are for the longest handle length, 80 cm (32 in).`: one line for each choice.
+
+    Where cloth must suffice at both ends, both are told.
+    """
+    return tuple(_longest(named(name), reach, systems) for name, reach in reaches.items())
 
 
-def _longest(name: str, most: Quantity, systems: Sequence[System]) -> tuple[Inline, ...]:
-    if most.kind is Kind.LENGTH:
+def _longest(name: str, reach: Reach, systems: Sequence[System]) -> tuple[Inline, ...]:
+    if reach.grows:
+        words = say(
+            "Quantities to buy are enough for any {name} from {least} to {amount}.",
+            name=name,
+            least=_LEAST,
+            amount=_HERE,
+        )
+    elif reach.most.kind is Kind.LENGTH:
         words = say("Quantities to buy are for the longest {name}, {amount}.", name=name, amount=_HERE)
     else:
         words = say("Quantities to buy are for the most {name}, {amount}.", name=name, amount=_HERE)
-    before, _, after = words.partition(_HERE)
-    return Text(before), amount(most, systems), Text(after)
+    ends = {_HERE: amount(reach.most, systems), _LEAST: amount(reach.least, systems)}
+    parts = re.split(f"([{_HERE}{_LEAST}])", words)
+    return tuple(ends.get(part) or Text(part) for part in parts if part)
 
 
-_HERE = "\0"
-"""Where in a sentence an amount stands."""
+_HERE, _LEAST = "\0", "\1"
+"""Where in a sentence amounts stand."""

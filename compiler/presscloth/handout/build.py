@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from presscloth.cutting.buying import Purchase
-from presscloth.cutting.demand import longest
+from presscloth.cutting.chosen import reaches
 from presscloth.drawing.pieces import draw_pieces
 from presscloth.edition import Edition, Evaluator, statements
 from presscloth.frozen import dataclass
@@ -137,7 +137,7 @@ def _make_handout(worked: WorkedOut, publisher: tree.Publisher) -> tree.Handout:
             for section in recipe.notes
         ),
         layouts=drawn.layouts,
-        longest=longest_words(longest(edition), teller.systems),
+        longest=longest_words(reaches(edition), teller.systems),
         orders=cut_orders(worked.purchases, teller.systems),
         templates=drawn.templates,
         revised=front.revised,

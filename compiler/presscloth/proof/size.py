@@ -112,7 +112,7 @@ class NotBought(Problem):
 class Buying:
     """What a size asks for in the shop, whichever way its steps are gone through.
 
-    Where the reader has chosen, what was bought before stays: it is `enough` for the longest choice.
+    Where the reader has chosen, what was bought before stays: it is `enough` for any choice.
     """
 
     def __init__(self, sewn: Sewn, workshop: Workshop, enough: Buying | None = None) -> None:

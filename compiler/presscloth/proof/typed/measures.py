@@ -35,6 +35,7 @@ class _Second:
     after: int
     nearness: Nearness
 
+
 # By these a cloth is weighed.
 _CLOTH = frozenset({"square", "metre", "meter", "m", "m²", "sqm", "yard", "yd"})
 
