@@ -65,8 +65,8 @@ def test_it_is_read_from_the_printed_page(tmp_path, theme, paper):
     corners = found[0].position
     side = (corners.top_right.x - corners.top_left.x) / 150 * 25.4
     assert 20 <= side <= 24  # 29 of 37 modules of 28 mm
-    words = run("pdftotext", "-layout", file, "-")
-    assert ADDRESS in words
+    words = run("pdftotext", file, "-")
+    assert ADDRESS in "".join(words.split())  # it may go on in a second line
     shutil.rmtree(tmp_path)
 
 
