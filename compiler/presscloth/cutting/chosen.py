@@ -24,33 +24,47 @@ class Reach:
     grows: bool
 
 
+@dataclass(frozen=True, slots=True)
+class Tried:
+    """A size as it is cut with all choices at their greatest, but for the one that is `lessened`."""
+
+    choices: Mapping[str, Quantity]
+    edition: Edition
+    lessened: str | None = None
+
+
 def reaches(edition: Edition) -> Mapping[str, Reach]:
-    """All measures that the reader may choose, by name, each tried with the others at their greatest."""
+    """All measures that the reader may choose, by name."""
+    grows = {tried.lessened for tried in to_suffice_for(edition)}
+    return {name: Reach(least, most, name in grows) for name, (least, most) in _ends(edition).items()}
+
+
+def to_suffice_for(edition: Edition) -> Iterator[Tried]:
+    """What cloth must suffice for: all at their greatest, and each at its least at which some piece grows."""
+    ends = _ends(edition)
+    if not ends:
+        return
+    greatest = {name: most for name, (_, most) in ends.items()}
+    full = Tried(greatest, _chosen(edition, greatest))
+    yield full
+    for name, (least, _) in ends.items():
+        choices = {**greatest, name: least}
+        tried = Tried(choices, _chosen(edition, choices), name)
+        if _grows(full.edition, tried.edition):
+            yield tried
+
+
+def _ends(edition: Edition) -> Mapping[str, tuple[Quantity, Quantity]]:
+    """The lesser and the greater end of each measure that the reader may choose, by name."""
     ends: dict[str, list[Quantity]] = {}
     for end in chosen_ends(edition):
         for name, value in end.choices.items():
             ends.setdefault(name, []).append(value)
-    most = {name: max(values, key=lambda value: value.metric) for name, values in ends.items()}
-    found: dict[str, Reach] = {}
-    for name, values in ends.items():
-        least = min(values, key=lambda value: value.metric)
-        grows = _grows(chosen(edition, most), chosen(edition, {**most, name: least}))
-        found[name] = Reach(least, most[name], grows)
-    return found
+    by_metric = ((name, sorted(values, key=lambda value: value.metric)) for name, values in ends.items())
+    return {name: (values[0], values[-1]) for name, values in by_metric}
 
 
-def to_suffice_for(edition: Edition) -> Iterator[Mapping[str, Quantity]]:
-    """The choices for which cloth must suffice: all at their greatest, and those at their least that grow."""
-    reach = reaches(edition)
-    most = {name: each.most for name, each in reach.items()}
-    if most:
-        yield most
-    for name, each in reach.items():
-        if each.grows:
-            yield {**most, name: each.least}
-
-
-def chosen(edition: Edition, choices: Mapping[str, Quantity]) -> Edition:
+def _chosen(edition: Edition, choices: Mapping[str, Quantity]) -> Edition:
     """The same size with measures chosen otherwise; what speaks of sewn things is not asked."""
     return make_edition(edition.recipe, edition.size, Problems(), unasked, choices)
 

@@ -6,7 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
-from presscloth.cutting.chosen import chosen, to_suffice_for
+from presscloth.cutting.chosen import to_suffice_for
 from presscloth.cutting.sewn import filled, stitched
 from presscloth.edition import CutPiece, Edition
 from presscloth.frozen import dataclass
@@ -64,12 +64,12 @@ def _known(quantity: Quantity | None) -> tuple[object, ...]:
 def demands(sewn: Sewn) -> tuple[Demand, ...]:
     """What every way takes, with the measures as stated, and at the ends of what the reader may choose."""
     found = list(_of_ways(sewn.constructions))
-    for taken in to_suffice_for(sewn.edition):
-        edition = chosen(sewn.edition, taken)
+    for tried in to_suffice_for(sewn.edition):
+        edition = tried.edition
         if _sewn_alike(edition, sewn.edition):
             resized = [replace(each, edition=edition) for each in sewn.constructions]
         else:
-            resized = [sew(edition, way, taken, sewn.memory) for way in ways(edition)]
+            resized = [sew(edition, way, tried.choices, sewn.memory) for way in ways(edition)]
         found += _of_ways(resized)
     return tuple(found)
 

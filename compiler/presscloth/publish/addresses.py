@@ -28,9 +28,7 @@ class NoAddress(Problem):
     name: str
 
     def message(self) -> str:
-        if self.name.casefold() in TAKEN:
-            return f"a recipe cannot be called `{self.name}`: the site keeps its own pages under that name"
-        return f"a recipe cannot be called `{self.name}`: its pages would have no address"
+        return why_no_address(self.name)
 
     def hint(self) -> str:
         return f"call its folder `{_nearest(self.name)}`"
@@ -39,6 +37,13 @@ class NoAddress(Problem):
 def is_address(name: str) -> bool:
     """Whether pages can stand under this name: letters a to z, digits, `-` and `_`, and not taken."""
     return ADDRESS.fullmatch(name) is not None and name.casefold() not in TAKEN
+
+
+def why_no_address(name: str) -> str:
+    """Why no pages can stand under a name that is no address."""
+    if name.casefold() in TAKEN:
+        return f"a recipe cannot be called `{name}`: the site keeps its own pages under that name"
+    return f"a recipe cannot be called `{name}`: its pages would have no address"
 
 
 def without_address(name: str, source: Source) -> NoAddress | None:

@@ -12,7 +12,7 @@ from pathlib import Path
 from presscloth.frozen import dataclass
 from presscloth.handout.tree import Booklet, Publisher
 from presscloth.printing.theme import open_theme
-from presscloth.publish.addresses import is_address
+from presscloth.publish.addresses import is_address, why_no_address
 from presscloth.publish.entry import CatalogueEntry, entry_of, read_entry
 from presscloth.publish.lists import in_order
 from presscloth.publish.parts import linked_pages
@@ -83,7 +83,7 @@ def _check_slugs(booklets: tuple[Booklet, ...], kept: tuple[str, ...]) -> None:
     seen: list[str] = []
     for name in (*(booklet.first.slug for booklet in booklets), *kept):
         if not is_address(name):
-            raise PublishRefused(f"a recipe cannot be called `{name}`: its pages would have no address")
+            raise PublishRefused(why_no_address(name))
         if name.casefold() in seen:
             raise PublishRefused(f"two recipes are called `{name}`: rename the folder of one")
         seen.append(name.casefold())
